@@ -3,7 +3,6 @@ using System.Security.Cryptography;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Demo;
-using Training.Records.Publishing;
 
 namespace Training.Web.Startup;
 
@@ -13,8 +12,7 @@ internal static class FirstStart
     public static async Task Prepare(this WebApplication app)
     {
         Directory.CreateDirectory(app.Services.GetRequiredService<House>().Data);
-        await app.Services.MigrateTrainingRecords();
-        await app.Services.GetRequiredService<Publisher>().Restore();
+        await app.Services.PrepareTrainingRecords();
         var state = await app.Services.GetRequiredService<ContentWatch>().PublishNow();
         foreach (var problem in state.Problems.Where(_ => state.IsHeldBack))
             Console.Error.WriteLine($"content/{problem}");

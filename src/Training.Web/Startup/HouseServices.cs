@@ -5,10 +5,10 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Razor;
-using Training.Content;
+using Training.Content.Rendering;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Web.Drawings;
+using Training.Records.Storage;
 using Training.Web.Features.Shared;
 
 namespace Training.Web.Startup;
@@ -19,21 +19,17 @@ internal static class HouseServices
     public static void AddHouse(this WebApplicationBuilder builder, string root)
     {
         var services = builder.Services;
-        // Tests and operators choose the folder late, so it is asked for when it is first needed.
-        services.AddSingleton(provider =>
-        {
-            var settings = provider.GetRequiredService<IConfiguration>();
-            return new House(settings["Content:Root"] ?? root, settings["Data:Folder"] ?? Path.Combine(root, "data"));
-        });
-        services.AddTrainingRecords(provider => $"Data Source={provider.GetRequiredService<House>().Database}");
-        services.AddSingleton(TimeProvider.System);
+        var settings = builder.Configuration;
+        var house = new House(settings["Content:Root"] ?? root, settings["Data:Folder"] ?? Path.Combine(root, "data"));
+        services.AddSingleton(house);
+        services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
         services.AddLocalization();
-        AddSignIn(services);
+        AddSignIn(services, house);
         AddPages(services);
     }
 
@@ -50,7 +46,7 @@ internal static class HouseServices
         app.MapControllers();
     }
 
-    private static void AddSignIn(IServiceCollection services)
+    private static void AddSignIn(IServiceCollection services, House house)
     {
         services.AddIdentity<Person, Role>(options =>
         {
@@ -60,7 +56,7 @@ internal static class HouseServices
             options.Password.RequireNonAlphanumeric = false;
             options.Lockout.MaxFailedAccessAttempts = 10;
             options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
-        }).AddTrainingStores().AddDefaultTokenProviders().AddClaimsPrincipalFactory<ClaimsOfPerson>();
+        }).AddEntityFrameworkStores<TrainingDbContext>().AddDefaultTokenProviders().AddClaimsPrincipalFactory<ClaimsOfPerson>();
         services.ConfigureApplicationCookie(options =>
         {
             options.LoginPath = "/sign-in";
@@ -76,11 +72,7 @@ internal static class HouseServices
                 return Task.CompletedTask;
             };
         });
-        services.AddOptions<Microsoft.AspNetCore.DataProtection.KeyManagement.KeyManagementOptions>()
-            .Configure<House, ILoggerFactory>((options, house, log) =>
-                options.XmlRepository = new Microsoft.AspNetCore.DataProtection.Repositories.FileSystemXmlRepository(
-                    Directory.CreateDirectory(house.Keys), log));
-        services.AddDataProtection().SetApplicationName("training");
+        services.AddDataProtection().SetApplicationName("training").PersistKeysToFileSystem(Directory.CreateDirectory(house.Keys));
         // Nobody gets in anywhere unless the route says so: a route that says nothing asks for a role that nobody has.
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
