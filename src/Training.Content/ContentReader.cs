@@ -1,5 +1,4 @@
 using Training.Content.Links;
-using Training.Content.Yaml;
 
 namespace Training.Content;
 

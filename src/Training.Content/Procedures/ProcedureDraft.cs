@@ -33,15 +33,16 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
         var procedure = root is null ? null : parser.Parse(root);
         var draft = new ProcedureDraft(file, procedure, parser.Places, problems);
         if (procedure is null) return draft;
-        if (demands == ProcedureDemands.ToPublish) draft.CheckName(procedure);
-        if (parser.IsWhole) draft.CheckOrder(procedure);
+        if (demands == ProcedureDemands.ToGrade) return draft;
+        draft.CheckName(procedure);
+        if (parser.IsWhole) draft.Report(ProcedureCheck.Problems(procedure));
         return draft;
     }
 
-    /// <summary>What the engine makes of the procedure: whether a right order exists, and whether the listing is one.</summary>
-    private void CheckOrder(Procedure procedure)
+    /// <summary>Takes over what the engine found, each at the place of what it is about.</summary>
+    public void Report(IEnumerable<AuthoringProblem> problems)
     {
-        foreach (var problem in ProcedureCheck.Problems(procedure)) Problems.Error(Places.Of(problem.Subject), problem.Sentence);
+        foreach (var problem in problems) Problems.Error(Places.Of(problem.Subject), problem.Sentence);
     }
 
     private void CheckName(Procedure procedure)

@@ -9,6 +9,8 @@ internal sealed class ProblemList(string file)
 
     public IReadOnlyList<ContentProblem> All => problems;
 
+    public IReadOnlyList<ContentProblem> Sorted => [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)];
+
     public bool HasErrors => problems.Exists(problem => problem.Level == ProblemLevel.Error);
 
     public void Error(Place place, string sentence) => Add(place, ProblemLevel.Error, sentence);
