@@ -42,16 +42,6 @@ public sealed class LessonRenderer(ContentLibrary library, ILessonDrawings drawi
         return Html(DocumentOf(text.File), new(library, drawings, null, text.Language, new HashSet<string>()));
     }
 
-    /// <summary>Makes HTML of a situation whose words were kept with a question.</summary>
-    /// <param name="markdown">The words, as Markdown.</param>
-    /// <param name="language">The language that they are in.</param>
-    public string RenderSituation(string markdown, string language)
-    {
-        ArgumentNullException.ThrowIfNull(markdown);
-        ArgumentNullException.ThrowIfNull(language);
-        return Html(LessonMarkdown.Parse(markdown) ?? [], new(library, drawings, null, language, new HashSet<string>()));
-    }
-
     private static MarkdownDocument DocumentOf(ContentFile file) =>
         LessonMarkdown.Parse(FrontMatter.Read(file, new(file.Path)).Body) ?? [];
 

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Filters;
 using Microsoft.AspNetCore.Mvc.ViewFeatures;
 using Microsoft.Extensions.Localization;
+using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Examining;
 using Training.Web.Features.Shared;

@@ -15,7 +15,7 @@ namespace Training.Web.Features.PaperAnswers;
 /// </summary>
 [Authorize(Roles = Roles.Technician)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-public sealed class PaperAnswersController(Papers papers, CurrentActor current) : Controller
+public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
 {
     /// <summary>Saves the order so far.</summary>
     /// <param name="paper">The paper.</param>

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Records.Examining;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -10,7 +9,7 @@ namespace Training.Web.Features.PaperBeginnings;
 
 /// <summary>The moment at which a paper is begun.</summary>
 [Authorize(Roles = Roles.Technician)]
-public sealed class PaperBeginningsController(Papers papers, CurrentActor current, CurrentReader reader) : Controller
+public sealed class PaperBeginningsController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>Begins the paper. Beginning again leads to the same paper.</summary>
     /// <param name="paper">The paper.</param>

@@ -12,7 +12,7 @@ namespace Training.Web.Features.PaperHandIns;
 [Authorize(Roles = Roles.Technician)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 [Route("/papers/{paper}/hand-in")]
-public sealed class PaperHandInsController(Papers papers, CurrentActor current, CurrentReader reader) : Controller
+public sealed class PaperHandInsController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>What is saved and what is not, before it is handed in.</summary>
     /// <param name="paper">The paper.</param>

@@ -16,7 +16,7 @@ namespace Training.Web.Features.PaperQuestions;
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 [Route("/papers/{paper}/questions/{number:int}")]
 public sealed class PaperQuestionsController(
-    Papers papers, Lessons lessons, CurrentActor current, CurrentReader reader, IStringLocalizer<Words> words) : Controller
+    Training.Records.Examining.Papers papers, Lessons lessons, CurrentActor current, CurrentReader reader, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>The question with what is saved of its answer.</summary>
     /// <param name="paper">The paper.</param>

@@ -16,7 +16,7 @@ namespace Training.Web.Features.Practice;
 [Route("/scenarios/{scenario}")]
 public sealed class PracticeController(
     Lessons lessons,
-    Records.Practising.Practice practice,
+    Training.Records.Practising.Practice practice,
     CurrentActor current,
     CurrentReader reader,
     IStringLocalizer<Words> words) : Controller

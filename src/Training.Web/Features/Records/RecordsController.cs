@@ -3,9 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
-using Training.Records.Examining;
 using Training.Records.Observing;
-using Training.Records.Practising;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -23,7 +21,7 @@ public sealed class RecordsController(CompetencyRecords records, CurrentActor cu
     [HttpGet]
     [Authorize(Roles = Roles.Technician)]
     public async Task<IActionResult> Index(
-        [FromServices] Papers papers, [FromServices] Runs runs, [FromServices] Practice practice, [FromServices] Lessons lessons)
+        [FromServices] Training.Records.Examining.Papers papers, [FromServices] Runs runs, [FromServices] Training.Records.Practising.Practice practice, [FromServices] Lessons lessons)
     {
         var actor = await current.Get();
         var own = await records.Of(actor, actor.Person);

@@ -10,7 +10,7 @@ namespace Training.Web.Features.Scenarios;
 /// <summary>What can be practised.</summary>
 [Authorize(Roles = Roles.Technician)]
 [ShutDuringPaper]
-public sealed class ScenariosController(Lessons lessons, Practice practice, CurrentActor current, CurrentReader reader) : Controller
+public sealed class ScenariosController(Lessons lessons, Training.Records.Practising.Practice practice, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The scenarios by module, each with the last try.</summary>
     [HttpGet("/scenarios")]

@@ -11,7 +11,7 @@ namespace Training.Web.Features.Tries;
 /// <summary>What is said of an answer that was handed in for practice.</summary>
 [Authorize(Roles = $"{Roles.Technician},{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
 [ShutDuringPaper]
-public sealed class TriesController(Lessons lessons, Practice practice, CurrentActor current) : Controller
+public sealed class TriesController(Lessons lessons, Training.Records.Practising.Practice practice, CurrentActor current) : Controller
 {
     /// <summary>The verdict with its replay, and where to go from here.</summary>
     /// <param name="id">The try.</param>
