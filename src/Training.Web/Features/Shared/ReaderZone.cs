@@ -1,5 +1,4 @@
 using NodaTime;
-using Training.Records.Accounts;
 using Training.Web.Startup;
 
 namespace Training.Web.Features.Shared;
@@ -10,7 +9,7 @@ namespace Training.Web.Features.Shared;
 /// </summary>
 /// <param name="current">Who reads.</param>
 /// <param name="people">Knows the shops.</param>
-public sealed class ReaderZone(CurrentActor current, People people)
+public sealed class ReaderZone(CurrentActor current, Training.Records.Accounts.People people)
 {
     private string? zone;
 
