@@ -17,4 +17,8 @@ public sealed record Actor(PersonId Person, ShopId? Shop, IReadOnlySet<string> R
     /// <summary>Whether things of that shop are within the person's sight, as far as shops go.</summary>
     /// <param name="shop">The shop; null for things of the provider.</param>
     public bool Reaches(ShopId? shop) => Shop is null || Shop == shop;
+
+    /// <summary>Whether the person has a role that looks after other people.</summary>
+    internal bool AnswersForOthers =>
+        Is(Accounts.Roles.Examiner) || Is(Accounts.Roles.Owner) || Is(Accounts.Roles.Trainer) || Is(Accounts.Roles.Administrator);
 }

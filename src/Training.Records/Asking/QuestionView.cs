@@ -12,7 +12,7 @@ namespace Training.Records.Asking;
 /// <param name="Kind">How it is put.</param>
 /// <param name="Scenario">The scenario that it is about.</param>
 /// <param name="Title">What the scenario is called.</param>
-/// <param name="Situation">The situation in Markdown; written by people, so raw HTML stays off.</param>
+/// <param name="Situation">The scenario, for <see cref="Training.Content.Rendering.LessonRenderer.RenderSituation"/>; its file as text is not for the browser, since it names decoys.</param>
 /// <param name="ProcedureTitle">What the job is called.</param>
 /// <param name="Variant">The kind of vehicle; null where the job tells none apart.</param>
 /// <param name="Start">What a colleague has already done, in order; empty where the job is untouched.</param>
@@ -21,7 +21,7 @@ public sealed record QuestionView(
     QuestionKind Kind,
     ScenarioId Scenario,
     string Title,
-    string Situation,
+    Scenario Situation,
     string ProcedureTitle,
     VariantId? Variant,
     IReadOnlyList<DoneView> Start,

@@ -26,7 +26,8 @@ public enum RecordState
 /// <param name="Since">The day that it was issued on, in the shop's time zone.</param>
 /// <param name="Until">The last day on which it holds, if nothing happens to it.</param>
 /// <param name="RenewFrom">The first day on which it can be renewed with the time running on.</param>
-public sealed record RecordStanding(RecordState State, LocalDate Since, LocalDate Until, LocalDate RenewFrom)
+/// <param name="ConfirmBy">The last day for the next confirmation; null where none is asked for.</param>
+public sealed record RecordStanding(RecordState State, LocalDate Since, LocalDate Until, LocalDate RenewFrom, LocalDate? ConfirmBy = null)
 {
     /// <summary>Whether the person may do the work on that day.</summary>
     public bool Holds => State is RecordState.Current or RecordState.Due;

@@ -1,3 +1,5 @@
+using Training.Content;
+
 namespace Training.Records.Demo;
 
 /// <summary>
@@ -12,9 +14,13 @@ public sealed class DemoWorld
     /// <summary>Everybody who can sign in, for the console and the sign-in page in Development.</summary>
     public static IReadOnlyList<DemoSignIn> SignIns => throw new NotImplementedException();
 
-    /// <summary>Fills an empty database through the services; a database with anybody in it stays as it is. Content must be published before.</summary>
+    /// <summary>
+    /// Fills an empty database through the services, as if months had passed; a database with anybody in it stays as it
+    /// is. To be called before the content folder is published otherwise.
+    /// </summary>
+    /// <param name="files">The content to publish and to examine by.</param>
     /// <returns>Whether anything was added.</returns>
-    public Task<bool> Seed() => throw new NotImplementedException();
+    public Task<bool> Seed(IReadOnlyList<ContentFile> files) => throw new NotImplementedException();
 }
 
 /// <summary>Somebody who can sign in to the demo.</summary>

@@ -1,9 +1,13 @@
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content;
-using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Asking;
+using Training.Records.Practising;
+using Training.Records.Publishing;
+using Training.Records.Storage;
 using Training.Sequencing;
+using Training.Sequencing.Json;
 
 namespace Training.Records.Examining;
 
@@ -13,9 +17,25 @@ namespace Training.Records.Examining;
 /// </summary>
 public sealed class Papers
 {
+    private readonly TrainingDbContext db;
+    private readonly Archive archive;
+    private readonly Graders graders;
+    private readonly PaperClosing closing;
+    private readonly PaperLines lines;
+    private readonly TimeProvider clock;
+
+    internal Papers(
+        TrainingDbContext db, Archive archive, Graders graders, PaperClosing closing, PaperLines lines, TimeProvider clock) =>
+        (this.db, this.archive, this.graders, this.closing, this.lines, this.clock) = (db, archive, graders, closing, lines, clock);
+
     /// <summary>The actor's own papers, newest first.</summary>
     /// <param name="actor">Who asks.</param>
-    public Task<IReadOnlyList<PaperLine>> Mine(Actor actor) => throw new NotImplementedException();
+    public async Task<IReadOnlyList<PaperLine>> Mine(Actor actor)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        return await lines.Of(db.Papers.Where(paper => paper.PersonId == actor.Person));
+    }
 
     /// <summary>
     /// How a paper stands and, once it is closed, its result. The answers with their verdicts come with it for examiners
@@ -24,22 +44,80 @@ public sealed class Papers
     /// <param name="actor">Who asks.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="language">The language of the texts.</param>
-    public Task<Outcome<PaperView, Refusal>> Look(
-        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage) => throw new NotImplementedException();
+    public async Task<Outcome<PaperView, Refusal>> Look(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        var found = await db.Papers.AsNoTracking().Include(known => known.Questions).SingleOrDefaultAsync(known => known.Id == paper);
+        if (found is null) return Refused.NotFound;
+        var isOwn = found.PersonId == actor.Person;
+        var isExaminer = actor.Is(Roles.Examiner) || actor.Is(Roles.Administrator);
+        if (!isOwn && !(actor.Reaches(found.ShopId) && (isExaminer || actor.Is(Roles.Owner)))) return Refused.NotFound;
+        var sitting = await db.Sittings.AsNoTracking().SingleAsync(known => known.Id == found.SittingId);
+        var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
+        var areAnswersShown = found.State == PaperState.HandedIn && (isOwn ? sitting.ClosedAt is not null : isExaminer);
+        return new PaperView(
+            (await lines.Of(db.Papers.Where(known => known.Id == paper)))[0],
+            blueprint.Time.ToNoda(),
+            blueprint.Questions.Sum(draw => draw.Count),
+            sitting.ClosedAt,
+            areAnswersShown ? await Judged(found, sitting, language) : null);
+    }
 
     /// <summary>Begins the actor's own paper: the questions are drawn and the time runs. Beginning again gives the same paper.</summary>
     /// <param name="actor">The technician.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="language">The language of the texts.</param>
-    public Task<Outcome<OpenPaper, Refusal>> Begin(
-        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage) => throw new NotImplementedException();
+    public async Task<Outcome<OpenPaper, Refusal>> Begin(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using (var change = await db.BeginChange())
+        {
+            var found = await Own(actor, paper);
+            if (found is null) return Refused.NotFound;
+            if (found.State == PaperState.Admitted)
+            {
+                var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+                var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
+                found.Seed = Practice.FreshSeed();
+                found.Questions.AddRange(PaperDraw.Draw(await archive.Of(sitting.PublicationNumber), blueprint, found.Seed.Value));
+                found.BegunAt = clock.Instant();
+                found.EndsAt = found.BegunAt + blueprint.Time.ToNoda();
+                await db.SaveChangesAsync();
+                await change.CommitAsync();
+            }
+        }
+
+        return await Open(actor, paper, language);
+    }
 
     /// <summary>The actor's own open paper with what was saved; refused where it is not begun or closed.</summary>
     /// <param name="actor">The technician.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="language">The language of the texts.</param>
-    public Task<Outcome<OpenPaper, Refusal>> Open(
-        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage) => throw new NotImplementedException();
+    public async Task<Outcome<OpenPaper, Refusal>> Open(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        db.ChangeTracker.Clear();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (WhyNotOpen(found) is { } wrong) return wrong;
+        var sitting = await db.Sittings.AsNoTracking().SingleAsync(known => known.Id == found.SittingId);
+        var library = await archive.Of(sitting.PublicationNumber);
+        var left = found.EndsAt!.Value - clock.Instant();
+        return new OpenPaper(
+            paper,
+            library.Content.FindCompetency(found.Competency)!.Title,
+            found.EndsAt.Value,
+            left < NodaTime.Duration.Zero ? NodaTime.Duration.Zero : left,
+            [.. found.Questions.OrderBy(question => question.Number).Select(question => new OpenQuestion(
+                question.Number, PaperDraw.Restore(question, library).View(language), SavedOf(question)))]);
+    }
 
     /// <summary>
     /// Saves an answer while the paper is open. A save whose counter is not above that of the save that is held changes
@@ -51,110 +129,95 @@ public sealed class Papers
     /// <param name="answerJson">The answer: the bare list of entries of the contract.</param>
     /// <param name="counter">Counted up by the browser with each save of this question, from 1.</param>
     /// <returns>What is held now.</returns>
-    public Task<Outcome<SavedAnswerView, Refusal>> Save(Actor actor, PaperId paper, int number, string answerJson, long counter) =>
-        throw new NotImplementedException();
+    public async Task<Outcome<SavedAnswerView, Refusal>> Save(Actor actor, PaperId paper, int number, string answerJson, long counter)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using var change = await db.BeginChange();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (WhyNotOpen(found) is { } wrong) return wrong;
+        var now = clock.Instant();
+        // The clock went on while the change waited for its turn.
+        if (found.IsOverdue(now)) return TimeIsOver;
+        var question = found.Questions.SingleOrDefault(known => known.Number == number);
+        if (question is null) return new Refusal($"The paper has no question {number}.");
+        if (counter < 1) return new Refusal("Saves are counted from 1; load the page again.");
+        var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+        var answer = PaperDraw.Restore(question, await archive.Of(sitting.PublicationNumber)).Read(answerJson);
+        if (!answer.IsOk) return answer.Fault;
+        // What could not be graded at the end is refused now.
+        var graded = (await graders.For(question.ProcedureHash, question.Variant)).Grade(answer.Value);
+        if (!graded.IsOk) return graded.Fault;
+        if (counter > question.AnswerCounter)
+        {
+            question.AnswerJson = AnswerJson.Write(answer.Value with { Start = [] });
+            (question.AnswerCounter, question.AnswerSavedAt) = (counter, now);
+            await db.SaveChangesAsync();
+            await change.CommitAsync();
+        }
+
+        return SavedOf(question)!;
+    }
 
     /// <summary>Hands the actor's own paper in. A second time gives the same result.</summary>
     /// <param name="actor">The technician.</param>
     /// <param name="paper">The paper.</param>
-    public Task<Outcome<PaperResult, Refusal>> HandIn(Actor actor, PaperId paper) => throw new NotImplementedException();
+    public async Task<Outcome<PaperResult, Refusal>> HandIn(Actor actor, PaperId paper)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using var change = await db.BeginChange();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (found.State != PaperState.HandedIn && WhyNotOpen(found) is { } wrong) return wrong;
+        var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+        if (found.State == PaperState.Open)
+        {
+            var now = clock.Instant();
+            if (found.IsOverdue(now)) await closing.Close(found, sitting, PaperEnd.ByTime, found.EndsAt!.Value);
+            else await closing.Close(found, sitting, PaperEnd.ByHand, now);
+            await change.CommitAsync();
+        }
+
+        return PaperLines.ResultOf(found, (await archive.Competency(sitting.CompetencyHash)).Paper.PassMark)!;
+    }
 
     /// <summary>Closes every paper whose time is over; the host calls it every minute.</summary>
     /// <returns>How many were closed.</returns>
-    public Task<int> CloseOverdue() => throw new NotImplementedException();
+    public Task<int> CloseOverdue() => closing.CloseOverdue();
+
+    private static Refusal TimeIsOver { get; } = new("The time is over; what was saved before is graded.");
+
+    private static Refusal? WhyNotOpen(Paper paper) => paper.State switch
+    {
+        PaperState.Admitted => new("The paper is not begun yet."),
+        PaperState.Lapsed => new("The sitting was closed before the paper was begun."),
+        PaperState.HandedIn when paper.End == PaperEnd.ByTime => TimeIsOver,
+        PaperState.HandedIn when paper.End == PaperEnd.BySitting => new("The sitting is closed; what was saved before is graded."),
+        PaperState.HandedIn => new("The paper is handed in."),
+        _ => null,
+    };
+
+    private static SavedAnswerView? SavedOf(PaperQuestion question) => question.AnswerJson is { } json
+        ? new(json, question.AnswerCounter, question.AnswerSavedAt!.Value)
+        : null;
+
+    private Task<Paper?> Own(Actor actor, PaperId paper) => db.Papers.Include(known => known.Questions)
+        .SingleOrDefaultAsync(known => known.Id == paper && known.PersonId == actor.Person);
+
+    private async Task<List<JudgedAnswerView>> Judged(Paper paper, Sitting sitting, string language)
+    {
+        var library = await archive.Of(sitting.PublicationNumber);
+        var judged = new List<JudgedAnswerView>();
+        foreach (var kept in paper.Questions.OrderBy(question => question.Number))
+        {
+            var question = PaperDraw.Restore(kept, library);
+            var answer = question.Read(kept.AnswerJson ?? "[]").Value;
+            var verdict = (await graders.For(kept.ProcedureHash, kept.Variant)).Grade(answer).Value;
+            judged.Add(new(question.View(language), answer, verdict, question.Procedure.In(language)));
+        }
+
+        return judged;
+    }
 }
-
-/// <summary>How far a paper has come.</summary>
-public enum PaperState
-{
-    /// <summary>The technician may begin.</summary>
-    Admitted,
-
-    /// <summary>The time runs.</summary>
-    Open,
-
-    /// <summary>It is closed and graded.</summary>
-    HandedIn,
-
-    /// <summary>The sitting was closed before it was begun.</summary>
-    Lapsed,
-}
-
-/// <summary>What closed a paper.</summary>
-public enum PaperEnd
-{
-    /// <summary>The technician handed it in.</summary>
-    ByHand,
-
-    /// <summary>Its time was over.</summary>
-    ByTime,
-
-    /// <summary>The sitting was closed.</summary>
-    BySitting,
-}
-
-/// <summary>A paper in a list.</summary>
-/// <param name="Id">Its id.</param>
-/// <param name="Sitting">The sitting.</param>
-/// <param name="Competency">What is examined.</param>
-/// <param name="CompetencyTitle">What that is called.</param>
-/// <param name="Person">The technician.</param>
-/// <param name="Name">The technician's name.</param>
-/// <param name="Shop">The technician's shop.</param>
-/// <param name="State">How far it has come.</param>
-/// <param name="AdmittedAt">When the technician was admitted.</param>
-/// <param name="BegunAt">When it was begun; null where it was not.</param>
-/// <param name="EndsAt">When its time is over; null where it was not begun.</param>
-/// <param name="Result">The result, once it is graded.</param>
-public sealed record PaperLine(
-    PaperId Id,
-    SittingId Sitting,
-    CompetencyId Competency,
-    string CompetencyTitle,
-    PersonId Person,
-    string Name,
-    string Shop,
-    PaperState State,
-    Instant AdmittedAt,
-    Instant? BegunAt,
-    Instant? EndsAt,
-    PaperResult? Result);
-
-/// <summary>The result of a paper.</summary>
-/// <param name="Score">The mean of its answers' scores, from 0 to 100, two decimals.</param>
-/// <param name="Safe">Whether every answer was safe.</param>
-/// <param name="Passed">Whether the score reached the pass mark and every answer was safe.</param>
-/// <param name="PassMark">The pass mark.</param>
-/// <param name="HandedInAt">When it was closed.</param>
-/// <param name="End">What closed it.</param>
-public sealed record PaperResult(decimal Score, bool Safe, bool Passed, int PassMark, Instant HandedInAt, PaperEnd End);
-
-/// <summary>A paper, and its judged answers where the one who asks may see them now.</summary>
-/// <param name="Paper">The paper.</param>
-/// <param name="Time">How long it lasts.</param>
-/// <param name="Questions">How many questions it asks.</param>
-/// <param name="SittingClosedAt">When the sitting was closed; null while it is open.</param>
-/// <param name="Answers">The answers with their verdicts, by number; null where they are not (yet) shown.</param>
-public sealed record PaperView(
-    PaperLine Paper, NodaTime.Duration Time, int Questions, Instant? SittingClosedAt, IReadOnlyList<JudgedAnswerView>? Answers);
-
-/// <summary>A paper while its time runs.</summary>
-/// <param name="Id">Its id.</param>
-/// <param name="CompetencyTitle">What is examined.</param>
-/// <param name="EndsAt">When the time is over.</param>
-/// <param name="Left">How much time is left by the server's clock.</param>
-/// <param name="Questions">The questions, by number from 1.</param>
-public sealed record OpenPaper(
-    PaperId Id, string CompetencyTitle, Instant EndsAt, NodaTime.Duration Left, IReadOnlyList<OpenQuestion> Questions);
-
-/// <summary>A question of an open paper.</summary>
-/// <param name="Number">Its number, from 1.</param>
-/// <param name="Question">What is shown.</param>
-/// <param name="Saved">What was saved; null for nothing yet.</param>
-public sealed record OpenQuestion(int Number, QuestionView Question, SavedAnswerView? Saved);
-
-/// <summary>An answer as it is held.</summary>
-/// <param name="AnswerJson">The answer: the bare list of entries of the contract.</param>
-/// <param name="Counter">The counter that it was saved with.</param>
-/// <param name="SavedAt">When.</param>
-public sealed record SavedAnswerView(string AnswerJson, long Counter, Instant SavedAt);

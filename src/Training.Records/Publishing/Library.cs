@@ -9,8 +9,13 @@ namespace Training.Records.Publishing;
 /// </summary>
 public sealed class Library
 {
+    private volatile PublishedLibrary current = new(
+        0, default, ContentReader.Read([]).Library ?? throw new InvalidOperationException("No content at all must read as an empty library."));
+
     /// <summary>The publication that is served. Empty (number 0) until something has been published.</summary>
-    public PublishedLibrary Current => throw new NotImplementedException();
+    public PublishedLibrary Current => current;
+
+    internal void Serve(PublishedLibrary library) => current = library;
 }
 
 /// <summary>A publication and what it says.</summary>
