@@ -12,12 +12,11 @@ namespace Training.Web.Features.Runs;
 
 /// <summary>Observed runs: who is to be observed, and the page beside the vehicle.</summary>
 [Route("/runs")]
-[Authorize(Roles = Roles.Examiner + "," + Roles.Administrator + "," + Roles.Technician)]
+[Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
 public sealed class RunsController(Training.Records.Observing.Runs runs, Graders graders, CurrentActor current) : Controller
 {
     /// <summary>Runs under way, who is to be observed, and what is done.</summary>
     [HttpGet]
-    [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
     public Task<IActionResult> Index() => Page(new StartRunForm());
 
     /// <summary>Starts a run.</summary>
@@ -32,8 +31,8 @@ public sealed class RunsController(Training.Records.Observing.Runs runs, Graders
     }
 
     /// <summary>
-    /// The page beside the vehicle for the run's examiner while the work is done; afterwards, and for others (the
-    /// technician too), the run as it was judged. A script is told how far the run has come.
+    /// The page beside the vehicle for the run's examiner while the work is done; afterwards, and for others, the run as
+    /// it was judged. A script is told how far the run has come.
     /// </summary>
     /// <param name="run">The run.</param>
     [HttpGet("{run}")]

@@ -3,48 +3,31 @@ using NodaTime;
 
 namespace Training.Web.Features.Shared;
 
-/// <summary>Days and moments as people read them: <c>25 Nov 2026</c>, <c>25 Nov 2026, 14:05 CET</c>.</summary>
+/// <summary>Days and times as they are written on every page: <c>25 Nov 2026</c>, <c>25 Nov 2026, 14:05 GMT</c>.</summary>
 public static class Dates
 {
-    private static readonly CultureInfo Written = CultureInfo.GetCultureInfo("en-GB");
+    /// <summary>The zone of people who belong to no shop.</summary>
+    public const string NoShop = "Etc/UTC";
 
-    /// <summary>A day: <c>25 Nov 2026</c>.</summary>
+    /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
-    public static string Day(LocalDate day) => day.ToString("d MMM uuuu", Names);
+    public static string Day(LocalDate day) => day.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
 
-    /// <summary>A moment with its day and its time zone: <c>25 Nov 2026, 14:05 CET</c>.</summary>
-    /// <param name="moment">The moment.</param>
-    /// <param name="zone">The IANA name of the time zone.</param>
-    public static string Moment(Instant moment, string zone) => $"{Day(Local(moment, zone).Date)}, {Time(moment, zone)}";
+    /// <summary>The day on which something happened.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Day(Instant at, string zone) => Day(In(at, zone).Date);
 
-    /// <summary>A time of the day with its time zone: <c>14:05 CET</c>.</summary>
-    /// <param name="moment">The moment.</param>
-    /// <param name="zone">The IANA name of the time zone.</param>
-    public static string Time(Instant moment, string zone)
-    {
-        var local = Local(moment, zone);
-        return $"{local.TimeOfDay.ToString("HH:mm", Written)} {NameOf(local)}";
-    }
+    /// <summary>A day and a time with its zone.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Moment(Instant at, string zone) => $"{Day(at, zone)}, {Time(at, zone)}";
 
-    // September is "Sept" in the newer British data; three letters for every month keep columns of days even.
-    private static readonly CultureInfo Names = WithEvenMonths();
+    /// <summary>A time of day with its zone.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Time(Instant at, string zone) => In(at, zone).ToString("HH:mm x", CultureInfo.InvariantCulture);
 
-    private static CultureInfo WithEvenMonths()
-    {
-        var culture = (CultureInfo)Written.Clone();
-        string[] months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec", ""];
-        culture.DateTimeFormat.AbbreviatedMonthNames = months;
-        culture.DateTimeFormat.AbbreviatedMonthGenitiveNames = months;
-        return CultureInfo.ReadOnly(culture);
-    }
-
-    private static ZonedDateTime Local(Instant moment, string zone) =>
-        moment.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);
-
-    // Zones without a name of their own are called by their offset in the data, such as "+03"; UTC is put before it.
-    private static string NameOf(ZonedDateTime local)
-    {
-        var name = local.GetZoneInterval().Name;
-        return name.StartsWith('+') || name.StartsWith('-') ? "UTC" + name : name;
-    }
+    private static ZonedDateTime In(Instant at, string zone) =>
+        at.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);
 }
