@@ -105,7 +105,7 @@
 
       if (answer.ok) { kept.remove(item); return true; }
       if (answer.type === "opaqueredirect" || answer.status === 401) { say(page.dataset.wordSignIn, true); return false; }
-      if (answer.status === 409) {
+      if (answer.status === 409 || answer.status === 404) {
         kept.remove(item);
         const entry = entries.find(other => other.id === item.id);
         if (entry && item.kind === "tap") entries.splice(entries.indexOf(entry), 1);

@@ -24,7 +24,7 @@ internal static class HouseServices
         services.AddSingleton(house);
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
-        services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>();
+        services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddSingleton<ProofLink>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
