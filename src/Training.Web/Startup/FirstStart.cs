@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using Training.Content;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Demo;
@@ -13,12 +14,12 @@ internal static class FirstStart
     {
         Directory.CreateDirectory(app.Services.GetRequiredService<House>().Data);
         await app.Services.PrepareTrainingRecords();
+        await using var scope = app.Services.CreateAsyncScope();
+        if (app.Environment.IsDevelopment())
+            await scope.ServiceProvider.GetRequiredService<DemoWorld>().Seed(ContentFolder.Read(app.Services.GetRequiredService<House>().Content));
         var state = await app.Services.GetRequiredService<ContentWatch>().PublishNow();
         foreach (var problem in state.Problems.Where(_ => state.IsHeldBack))
             Console.Error.WriteLine($"content/{problem}");
-        await using var scope = app.Services.CreateAsyncScope();
-        if (app.Environment.IsDevelopment())
-            await scope.ServiceProvider.GetRequiredService<DemoWorld>().Seed();
         var people = scope.ServiceProvider.GetRequiredService<People>();
         if (await people.AwaitsFirstAdministrator()) app.Services.GetRequiredService<SetUpCode>().Make();
     }
