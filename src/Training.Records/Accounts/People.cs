@@ -148,8 +148,8 @@ public sealed partial class People
             return new Refusal("An owner gives passwords to technicians; ask an administrator.");
         var password = OneTimePassword();
         found.HasOneTimePassword = true;
-        var token = await users.GeneratePasswordResetTokenAsync(found);
-        if (WhyNot(await users.ResetPasswordAsync(found, token, password)) is { } wrong) return wrong;
+        if (WhyNot(await users.RemovePasswordAsync(found)) is { } wrong) return wrong;
+        if (WhyNot(await users.AddPasswordAsync(found, password)) is { } lacking) return lacking;
         await change.CommitAsync();
         return new AddedPerson(person, found.UserName!, password);
     }

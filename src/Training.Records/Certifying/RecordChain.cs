@@ -1,5 +1,4 @@
 using NodaTime;
-using Training.Content.Competencies;
 using Period = Training.Content.Competencies.Period;
 
 namespace Training.Records.Certifying;

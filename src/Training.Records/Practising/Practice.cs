@@ -7,7 +7,6 @@ using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
-using Training.Sequencing.Drawing;
 using Training.Sequencing.Json;
 
 namespace Training.Records.Practising;
