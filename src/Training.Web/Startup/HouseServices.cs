@@ -24,7 +24,8 @@ internal static class HouseServices
         services.AddSingleton(house);
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
-        services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddSingleton<ProofLink>();
+        services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
+        services.AddSingleton<ProofLink>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Training.Sequencing;
 using Training.Sequencing.Answers;
+using Training.Sequencing.Json;
 using Training.Sequencing.Procedures;
 
 namespace Training.Web.Features.Shared;
@@ -50,29 +51,43 @@ public sealed class AnswerForm
         return placed;
     }
 
-    /// <summary>Reads the order as an answer, with a sentence where a time is no number of seconds.</summary>
+    /// <summary>
+    /// Reads the order as an answer, with a sentence where a time is no number of seconds. What the question does not
+    /// offer is left to the engine to refuse.
+    /// </summary>
     /// <param name="placed">The order.</param>
-    /// <param name="offered">What was on offer; anything else is refused.</param>
+    /// <param name="offered">What was on offer, for the words of the sentence.</param>
     public static Outcome<Answer, Refusal> Read(IReadOnlyList<PlacedStep> placed, IReadOnlyList<OfferedStep> offered)
     {
         ArgumentNullException.ThrowIfNull(placed);
         var entries = new List<Entry>();
         foreach (var (index, step) in placed.Index())
         {
-            if (offered.FirstOrDefault(offer => offer.Id == step.Id) is not { } offer)
-                return new Refusal($"Place {index + 1} holds something that this question does not offer. Load the page again.");
-            if (!offer.IsWait || string.IsNullOrWhiteSpace(step.Seconds))
+            if (string.IsNullOrWhiteSpace(step.Seconds))
             {
                 entries.Add(new(step.Id));
                 continue;
             }
 
             if (!TryReadSeconds(step.Seconds, out var seconds))
-                return new Refusal($"“{offer.Text}”, place {index + 1}: write the time as a number of seconds, such as 30.");
+            {
+                var text = offered.FirstOrDefault(offer => offer.Id == step.Id)?.Text ?? step.Id.Value;
+                return new Refusal($"“{text}”, place {index + 1}: write the time as a number of seconds, such as 30.");
+            }
+
             entries.Add(new(step.Id) { Stated = seconds });
         }
 
         return new Answer(entries);
+    }
+
+    /// <summary>An answer that was saved, as the sheet shows it again. What cannot be read is an empty sheet.</summary>
+    /// <param name="json">The bare list of entries of the contract; null for nothing saved.</param>
+    public static IReadOnlyList<PlacedStep> Saved(string? json)
+    {
+        if (json is null || AnswerJson.Parse(json) is not { IsOk: true } answer) return [];
+        return [.. answer.Value.Entries.Select(entry => new PlacedStep(
+            entry.Step, entry.Stated?.Seconds.ToString("0.#########", CultureInfo.InvariantCulture)))];
     }
 
     /// <summary>Reads a number of seconds with a decimal point or a decimal comma.</summary>

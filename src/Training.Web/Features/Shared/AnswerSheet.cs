@@ -1,3 +1,4 @@
+using Training.Records.Asking;
 using Training.Sequencing.Procedures;
 
 namespace Training.Web.Features.Shared;
@@ -30,6 +31,29 @@ public sealed record AnswerSheet(IReadOnlyList<OfferedStep> Offered, IReadOnlyLi
 
     /// <summary>The buttons that end the sheet, each with where it posts.</summary>
     public IReadOnlyList<SheetAct> Acts { get; init; } = [];
+
+    /// <summary>The sheet of a question. What is no longer on offer is not placed.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="placed">The order so far.</param>
+    /// <param name="changeAddress">Where each change is posted.</param>
+    public static AnswerSheet For(QuestionView question, IReadOnlyList<PlacedStep> placed, string changeAddress)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        var offered = OfferedBy(question);
+        return new(offered, [.. placed.Where(step => offered.Any(offer => offer.Id == step.Id))])
+        {
+            AlreadyDone = [.. question.Start.Select(done => done.Stated is { } stated ? $"{done.Do} ({stated})" : done.Do)],
+            ChangeAddress = changeAddress,
+        };
+    }
+
+    /// <summary>What a question offers.</summary>
+    /// <param name="question">The question.</param>
+    public static IReadOnlyList<OfferedStep> OfferedBy(QuestionView question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return [.. question.Offered.Select(offer => new OfferedStep(offer.Id, offer.Do, offer.IsWait))];
+    }
 }
 
 /// <summary>A button at the end of an answer sheet.</summary>
