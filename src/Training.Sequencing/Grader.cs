@@ -72,6 +72,9 @@ public sealed class Grader
         return refusal;
     }
 
+    /// <summary>What must wait for what: the order behind the rules, for a plan that people look at.</summary>
+    public StepOrder Order() => StepOrder.Of(layout, shelf);
+
     private StartedPlan? TryPlan(Reading reading, out Refusal? refusal)
     {
         if (reading.Start.Length > 0)
