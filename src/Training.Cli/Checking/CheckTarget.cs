@@ -51,7 +51,7 @@ internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Prob
     {
         var files = ContentFolder.Read(root);
         return new(files.Count, [.. ContentReader.Read(files).Problems
-            .Select(problem => problem with { File = Path.Combine(root, problem.File) })]);
+            .Select(problem => problem with { File = Path.Combine(root, problem.File) is var path && path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path })]);
     }
 
     /// <summary>The folder above the nearest one that has a content folder's name; null where none has.</summary>

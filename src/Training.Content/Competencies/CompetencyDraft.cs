@@ -76,7 +76,7 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
         time = fields.Duration("time", needed: true);
         if (time is { } given && given.Seconds < 60) Problems.Error(fields.PlaceOf("time"), "A sitting lasts at least 1 min.");
         passMark = fields.Whole("pass-mark", 1, 100, needed: true);
-        waitAfterFailed = fields.Period("wait-after-failed", needed: true);
+        waitAfterFailed = fields.Period("wait-after-failed", needed: true, orNone: true);
     }
 
     private void FillObserved(YamlNode node)

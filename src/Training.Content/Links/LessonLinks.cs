@@ -84,7 +84,7 @@ internal static class LessonLinks
 
     private static string? HeadingFault(ModuleDraft module, string heading)
     {
-        if (module.Lesson is not { } lesson || lesson.Outline.Ids.Contains(heading)) return null;
+        if (module.Lesson is not { HasHead: true } lesson || lesson.Outline.Ids.Contains(heading)) return null;
         var ids = lesson.Outline.Ids.Take(12).Select(id => "#" + id).ToArray();
         return $"There is no heading \"#{Fields.Shown(heading)}\"; "
             + (ids.Length == 0 ? "the lesson has no headings." : $"write one of {string.Join(", ", ids)}.");

@@ -7,6 +7,9 @@ namespace Training.Content.Modules;
 /// <summary>A lesson as its file has it, sound or not.</summary>
 internal sealed record LessonDraft(ContentFile File, string Language, ProblemList Problems)
 {
+    /// <summary>Whether its head could be read; if not, nothing is known of what it teaches.</summary>
+    public bool HasHead { get; private init; }
+
     public YamlText? Title { get; private init; }
 
     public int? Minutes { get; private init; }
@@ -39,6 +42,7 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
             return draft;
         return draft with
         {
+            HasHead = true,
             Title = fields.Text("title", needed: true),
             Minutes = fields.Whole("minutes", 1, 600, needed: !isTranslation),
             MinutesPlace = fields.PlaceOf("minutes"),

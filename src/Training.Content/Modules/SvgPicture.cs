@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using System.Xml;
 using System.Xml.Linq;
 using Training.Content.Yaml;
@@ -9,7 +10,7 @@ namespace Training.Content.Modules;
 /// Checks a picture: well-formed SVG with a title, that runs nothing and fetches nothing. It is shown from our own
 /// address, where a script in it would act with the reader's rights.
 /// </summary>
-internal static class SvgPicture
+internal static partial class SvgPicture
 {
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
 
@@ -72,11 +73,14 @@ internal static class SvgPicture
                 new(Math.Max(1, xml.LineNumber), Math.Max(1, xml.LinePosition)),
                 xml.Message.Contains("DTD", StringComparison.Ordinal)
                     ? "A document type is not allowed in a picture: remove the <!DOCTYPE …>."
-                    : $"The picture is not well-formed XML: {xml.Message}");
+                    : $"The picture is not well-formed XML: {PlaceInWords().Replace(xml.Message, "")}");
         }
 
         return null;
     }
+
+    [GeneratedRegex(" Line [0-9]+, position [0-9]+\\.$")]
+    private static partial Regex PlaceInWords();
 
     private static void CheckElement(XElement element, ProblemList problems)
     {

@@ -4,7 +4,14 @@ using Training.Sequencing.Procedures;
 
 namespace Training.Content.Procedures;
 
-/// <summary>A procedure as its file has it, sound or not, with its places and problems.</summary>
+/// <summary>A procedure as its file has it, with its places and problems.</summary>
+/// <param name="File">The file.</param>
+/// <param name="Procedure">
+/// The procedure; null where something that an order depends on could not be read, so that nobody is told of faults
+/// that merely follow from that one.
+/// </param>
+/// <param name="Places">Where its parts stand.</param>
+/// <param name="Problems">Its problems.</param>
 internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, ProcedurePlaces Places, ProblemList Problems)
 {
     private readonly List<(ProcedureTranslation Reading, TranslatedProcedure Procedure)> translations = [];
@@ -31,7 +38,7 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
         var parser = new ProcedureParser(problems, demands);
         var root = PlainText.IsSound(file, problems) ? YamlTree.Read(file.Text, problems) : null;
         var procedure = root is null ? null : parser.Parse(root);
-        var draft = new ProcedureDraft(file, procedure, parser.Places, problems);
+        var draft = new ProcedureDraft(file, parser.IsWhole ? procedure : null, parser.Places, problems);
         if (procedure is null) return draft;
         if (demands == ProcedureDemands.ToGrade) return draft;
         draft.CheckName(procedure);

@@ -158,11 +158,9 @@ internal sealed class ProcedureParser(ProblemList problems, ProcedureDemands dem
         List<MirrorPair> pairs = [];
         foreach (var (theirs, value) in fields.Entries("pairs"))
         {
-            if (fields.AsText(value, $"The step that undoes \"{Fields.Shown(theirs.Text)}\"") is { } mine && IsStep(mine))
-            {
-                pairs.Add(new(new(theirs.Text), new(mine.Text)));
-                Places.Pairs.Add(theirs.Place);
-            }
+            if (fields.AsText(value, $"The step that undoes \"{Fields.Shown(theirs.Text)}\"") is not { } mine || !IsStep(mine)) continue;
+            pairs.Add(new(new(theirs.Text), new(mine.Text)));
+            Places.Pairs.Add(theirs.Place);
         }
 
         if (of is null) return null;

@@ -155,12 +155,12 @@ internal sealed class Fields
     public Duration? Duration(string key, bool needed = false) =>
         Text(key, needed) is { } text ? AsDuration(text, key) : null;
 
-    /// <summary>An ISO 8601 period that is not zero.</summary>
-    public Period? Period(string key, bool needed = false)
+    /// <summary>An ISO 8601 period; no time at all just where <paramref name="orNone"/>.</summary>
+    public Period? Period(string key, bool needed = false, bool orNone = false)
     {
         if (Text(key, needed) is not { } text) return null;
-        if (Competencies.Period.TryParse(text.Text, out var period) && !period.IsZero) return period;
-        problems.Error(text.Place, $"\"{key}\" must be a period such as P24M (24 months), P2Y, P4W or P60D, and more than none.");
+        if (Competencies.Period.TryParse(text.Text, out var period) && (orNone || !period.IsZero)) return period;
+        problems.Error(text.Place, $"\"{key}\" must be a period such as P24M (24 months), P2Y, P4W or P60D{(orNone ? "" : ", and more than none")}.");
         return null;
     }
 

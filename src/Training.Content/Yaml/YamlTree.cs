@@ -29,7 +29,9 @@ internal static class YamlTree
         }
         catch (YamlException fault)
         {
-            problems.Error(PlaceOf(fault.End.Line > 0 ? fault.End : fault.Start), $"This is not YAML: {InOurWords(fault.Message)}");
+            var place = PlaceOf(fault.End.Line > 0 ? fault.End : fault.Start);
+            if (fault.Message.Contains("tab", StringComparison.Ordinal)) place = FirstTab(text, place);
+            problems.Error(place, $"This is not YAML: {InOurWords(fault.Message)}");
         }
         catch (Exception fault) when (fault is InvalidOperationException or ArgumentException or FormatException or OverflowException)
         {
@@ -52,6 +54,19 @@ internal static class YamlTree
         _ when message.Contains("indentation", StringComparison.Ordinal) => "the line is not indented like its neighbours.",
         _ => message.TrimEnd('.') + ".",
     };
+
+    // The parser tells the start of the part that the tab stands in, not the tab.
+    private static Place FirstTab(string text, Place from)
+    {
+        var lines = text.Split('\n');
+        for (var i = from.Line - 1; i < lines.Length; i++)
+        {
+            var indent = lines[i].AsSpan()[..(lines[i].Length - lines[i].TrimStart().Length)];
+            if (indent.IndexOf('\t') is var tab and >= 0) return new(i + 1, tab + 1);
+        }
+
+        return from;
+    }
 
     private static Place PlaceOf(Mark mark) => new((int)mark.Line, (int)mark.Column);
 

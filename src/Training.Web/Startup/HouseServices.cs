@@ -25,6 +25,7 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
+        services.AddSingleton<ProofLink>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));

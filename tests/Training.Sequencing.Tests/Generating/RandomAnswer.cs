@@ -34,6 +34,16 @@ internal static class RandomAnswer
         return answer with { Entries = [.. entries] };
     }
 
+    /// <summary>The same with two entries in each other's place.</summary>
+    public static Answer Swapped(Answer answer, Random random)
+    {
+        if (answer.Entries.Count == 0) return answer;
+        var entries = answer.Entries.ToArray();
+        var (a, b) = (random.Next(entries.Length), random.Next(entries.Length));
+        (entries[a], entries[b]) = (entries[b], entries[a]);
+        return answer with { Entries = entries };
+    }
+
     public static Entry LongEnough(Step step) =>
         new(step.Id) { Stated = step.IsWait ? Duration.FromSeconds(1000) : null };
 

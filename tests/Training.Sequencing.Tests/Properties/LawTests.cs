@@ -1,5 +1,6 @@
 using CsCheck;
 using Training.Sequencing.Answers;
+using Training.Sequencing.Json;
 using Training.Sequencing.Tests.Generating;
 using Training.Sequencing.Verdicts;
 
@@ -102,8 +103,8 @@ public sealed class LawTests
     public void Grading_the_same_answer_twice_gives_the_same_verdict() =>
         ForAnswers(300, (grader, answer, verdict) =>
             Assert.Equal(
-                Json.VerdictJson.Write(verdict),
-                Json.VerdictJson.Write(Grader.For(grader.Procedure, grader.Variant).Value.Grade(answer).Value)));
+                VerdictJson.Write(verdict),
+                VerdictJson.Write(Grader.For(grader.Procedure, grader.Variant).Value.Grade(answer).Value)));
 
     [Fact]
     public void Every_finding_is_told_to_the_entry_that_caused_it() =>

@@ -12,7 +12,7 @@ namespace Training.Web.Features.Passwords;
 [Authorize]
 [Route("/password")]
 public sealed class PasswordsController(
-    People people, CurrentActor current, UserManager<Person> users, SignInManager<Person> signIn, IStringLocalizer<Words> words) : Controller
+    Training.Records.Accounts.People people, CurrentActor current, UserManager<Person> users, SignInManager<Person> signIn, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>The form.</summary>
     [HttpGet]

@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
-using Training.Records.Accounts;
 using Training.Sequencing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
@@ -11,7 +10,7 @@ namespace Training.Web.Features.SetUps;
 /// <summary>The first administrator: once, by whoever reads the code on the server's console.</summary>
 [AllowAnonymous]
 [Route("/set-up")]
-public sealed class SetUpsController(People people, SetUpCode code, IStringLocalizer<Words> words) : Controller
+public sealed class SetUpsController(Training.Records.Accounts.People people, SetUpCode code, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>The form; not found once there is an administrator.</summary>
     [HttpGet]

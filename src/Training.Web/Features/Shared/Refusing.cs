@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Mvc;
+using Training.Records;
 using Training.Sequencing;
 
 namespace Training.Web.Features.Shared;
@@ -9,7 +10,7 @@ public static class Refusing
     /// <summary>Where the sentence of a page that is not shown waits for the fault page.</summary>
     public const string SentenceKey = "refusal";
 
-    /// <summary>A page that is not shown: the sentence, as not found.</summary>
+    /// <summary>A page that is not shown: the sentence, as not found, or as forbidden where the role is what lacks.</summary>
     /// <param name="controller">The controller.</param>
     /// <param name="refusal">Why.</param>
     public static IActionResult NotShown(this ControllerBase controller, Refusal refusal)
@@ -17,12 +18,12 @@ public static class Refusing
         ArgumentNullException.ThrowIfNull(controller);
         ArgumentNullException.ThrowIfNull(refusal);
         controller.HttpContext.Items[SentenceKey] = refusal.Sentence;
-        return controller.NotFound();
+        return controller.StatusCode(refusal == Refused.NotAllowed ? StatusCodes.Status403Forbidden : StatusCodes.Status404NotFound);
     }
 
     /// <summary>
     /// An act that was not done: back to the page it came from with the sentence on it, or, for a script, a problem
-    /// (RFC 9457) with the sentence as its detail.
+    /// (RFC 9457) with the sentence as its detail. What is not there, or not the actor's to do, has no page to go back to.
     /// </summary>
     /// <param name="controller">The controller.</param>
     /// <param name="refusal">Why.</param>
@@ -31,7 +32,15 @@ public static class Refusing
     {
         ArgumentNullException.ThrowIfNull(controller);
         ArgumentNullException.ThrowIfNull(refusal);
-        if (controller.WantsJson()) return controller.Problem(refusal.Sentence, statusCode: StatusCodes.Status409Conflict);
+        var missing = refusal == Refused.NotFound;
+        var forbidden = refusal == Refused.NotAllowed;
+        if (controller.WantsJson())
+        {
+            return controller.Problem(refusal.Sentence, statusCode: missing ? StatusCodes.Status404NotFound
+                : forbidden ? StatusCodes.Status403Forbidden : StatusCodes.Status409Conflict);
+        }
+
+        if (missing || forbidden) return controller.NotShown(refusal);
         controller.TempData["SaidWrong"] = refusal.Sentence;
         return controller.Redirect(back);
     }
