@@ -35,7 +35,8 @@ public static class ChargeByGravity
             return new Objection(
                 "The acid of a vehicle's battery lies between 1.000 and 1.350: read the hydrometer again.");
         var within = Math.Clamp(value, Empty, Full);
-        var charge = Math.Clamp(100 - 25 * (Full - within) / 0.030, 0, 100);
+        // To nine places: 1.250 is 75 % and no binary fraction less, or a battery right at a limit would fall below it.
+        var charge = Math.Clamp(Math.Round(100 - 25 * (Full - within) / 0.030, 9), 0, 100);
         return new Worked<Percent>(Percent.FromValue(charge), new([Line(within, charge)]));
     }
 

@@ -58,7 +58,8 @@ public sealed class GravityCorrection
     {
         if (electrolyte.Celsius is < -60 or > 60)
             return new Objection("Electrolyte is read between -60 °C and 60 °C: measure its temperature again.");
-        var corrected = reading.Value + Points * (electrolyte.Fahrenheit - BaseFahrenheit) / PerFahrenheit;
+        var corrected = Math.Round(
+            reading.Value + Points * (electrolyte.Fahrenheit - BaseFahrenheit) / PerFahrenheit, 9);
         return SpecificGravity.Of(corrected).Then<Worked<CorrectedGravity>>(gravity =>
             new Worked<CorrectedGravity>(new(gravity, this), new([Line(reading, electrolyte, gravity)])));
     }
