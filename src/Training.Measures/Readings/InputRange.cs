@@ -52,12 +52,12 @@ public sealed record InputRange
 
     /// <summary>One number of a list.</summary>
     /// <param name="name">The measure's input.</param>
-    /// <param name="numbers">The numbers; at least one.</param>
+    /// <param name="numbers">The numbers in any order; at least one.</param>
     /// <param name="unit">The unit, or null for the measure's own.</param>
     /// <param name="division">See <see cref="Division"/>.</param>
     public static InputRange OneOf(
         string name, IReadOnlyList<decimal> numbers, string? unit = null, decimal division = 0) =>
-        new(name, 0, 0, 1, [.. numbers], unit, division);
+        new(name, 0, 0, 1, [.. numbers.Order()], unit, division);
 
     internal int Count => listed?.Count ?? (int)decimal.Floor((to - from) / step) + 1;
 

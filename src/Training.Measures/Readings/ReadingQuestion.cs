@@ -62,7 +62,7 @@ public sealed class ReadingQuestion
 
     /// <summary>Draws a reading.</summary>
     /// <param name="bits">A stream of random bits that a seed began; at least one value an input is taken.</param>
-    public Reading Draw(Func<ulong> bits)
+    public DrawnReading Draw(Func<ulong> bits)
     {
         ArgumentNullException.ThrowIfNull(bits);
         var reading = DrawOnce(bits);
@@ -71,14 +71,14 @@ public sealed class ReadingQuestion
         return reading;
     }
 
-    private Reading DrawOnce(Func<ulong> bits)
+    private DrawnReading DrawOnce(Func<ulong> bits)
     {
         var drawn = inputs.Select(each => each.Range.Draw(bits())).ToList();
         var values = Values(drawn);
         // The ranges were tried when the question was made.
         var worked = Measure.Work(values, choices).Value;
         var (low, high) = WithinHalfADivision(values, worked.Value);
-        return new Reading(
+        return new DrawnReading(
             Measure,
             [.. inputs.Zip(drawn, (each, number) => new ReadingInput(each.Input, number, each.Unit, each.Range.Division))],
             worked.Value,

@@ -23,13 +23,13 @@ public class ChargeTests
     [InlineData(1.130, 0)]
     [InlineData(1.300, 100)]
     public void Gravity_gives_the_printed_charge(double gravity, double percent) =>
-        Assert.Equal(percent, ByGravity(gravity), 9);
+        Assert.Equal(percent, ByGravity(gravity), 1e-9);
 
     [Fact]
     public void The_printed_rows_lie_on_the_line()
     {
         foreach (var row in ChargeByGravity.Table.Where(row => row.Charge is not null))
-            Assert.Equal(row.Charge!.Value, ByGravity(row.Gravity.Value), 9);
+            Assert.Equal(row.Charge!.Value, ByGravity(row.Gravity.Value), 1e-9);
     }
 
     // TM 5-3805-262-20 para 5-9.
@@ -42,18 +42,18 @@ public class ChargeTests
     [InlineData(12.6, 100)]
     [InlineData(12.9, 100)]
     public void Voltage_gives_the_printed_charge(double volts, double percent) =>
-        Assert.Equal(percent, ByVoltage(volts), 9);
+        Assert.Equal(percent, ByVoltage(volts), 1e-9);
 
     // Common practice, no published source: a straight line between two rows.
     [Fact]
-    public void Between_two_rows_the_charge_lies_in_between() => Assert.Equal(87.5, ByVoltage(12.5), 9);
+    public void Between_two_rows_the_charge_lies_in_between() => Assert.Equal(87.5, ByVoltage(12.5), 1e-9);
 
     // TM 5-3805-262-20 para 5-9: lamps on 15 s, off, wait 3 min.
     [Fact]
     public void Before_reading_the_lamps_are_on_for_15_s_and_the_battery_rests_3_min()
     {
-        Assert.Equal(15.0 / 3600, ChargeByVoltage.LampsOn.Hours, 12);
-        Assert.Equal(3.0 / 60, ChargeByVoltage.RestBeforeReading.Hours, 12);
+        Assert.Equal(15.0 / 3600, ChargeByVoltage.LampsOn.Hours, 1e-12);
+        Assert.Equal(3.0 / 60, ChargeByVoltage.RestBeforeReading.Hours, 1e-12);
     }
 
     // Computed: 6 x (gravity + 0.84) lies 0.12 V to 0.18 V above the voltage table, so the tables are never mixed.
@@ -64,7 +64,7 @@ public class ChargeTests
     [InlineData(1.190, 12.0)]
     public void The_two_published_tables_do_not_agree(double gravity, double volts)
     {
-        Assert.Equal(ByGravity(gravity), ByVoltage(volts), 9);
+        Assert.Equal(ByGravity(gravity), ByVoltage(volts), 1e-9);
         Assert.InRange(6 * (gravity + 0.84) - volts, 0.1199, 0.1801);
     }
 
@@ -80,8 +80,8 @@ public class ChargeTests
         Gen.Double[0, 100].Sample(percent =>
         {
             var charge = Percent.FromValue(percent);
-            Assert.Equal(percent, ByGravity(ChargeByGravity.GravityAt(charge).Value.Value), 9);
-            Assert.Equal(percent, ByVoltage(ChargeByVoltage.VoltageAt(charge).Value.Volts), 9);
+            Assert.Equal(percent, ByGravity(ChargeByGravity.GravityAt(charge).Value.Value), 1e-9);
+            Assert.Equal(percent, ByVoltage(ChargeByVoltage.VoltageAt(charge).Value.Volts), 1e-9);
         });
 
     [Theory]

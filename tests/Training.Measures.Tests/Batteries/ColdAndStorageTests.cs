@@ -16,7 +16,7 @@ public class ColdAndStorageTests
     [InlineData(1.150, 5)]
     [InlineData(1.100, 19)]
     public void Acid_freezes_where_the_table_says(double gravity, double fahrenheit) =>
-        Assert.Equal(fahrenheit, FreezingPoint.Of(Gravity(gravity)).Value.Value.Fahrenheit, 9);
+        Assert.Equal(fahrenheit, FreezingPoint.Of(Gravity(gravity)).Value.Value.Fahrenheit, 1e-9);
 
     [Theory]
     [InlineData(1.099)]
@@ -36,7 +36,7 @@ public class ColdAndStorageTests
     [InlineData(30, 65)]
     [InlineData(0, 40)]
     public void Cranking_power_in_the_cold_is_as_printed(double fahrenheit, double percent) =>
-        Assert.Equal(percent, CrankingPower.At(Temperature.FromFahrenheit(fahrenheit)).Value.Value.Value, 9);
+        Assert.Equal(percent, CrankingPower.At(Temperature.FromFahrenheit(fahrenheit)).Value.Value.Value, 1e-9);
 
     [Theory]
     [InlineData(-1)]
@@ -50,8 +50,8 @@ public class ColdAndStorageTests
     {
         var left = SelfDischarge
             .After(Gravity(1.280), SelfDischarge.RechargeEvery, Temperature.FromCelsius(15)).Value.Value;
-        Assert.Equal(1.250, left.At80F.Value, 9);
-        Assert.Equal(75, ChargeByGravity.Of(left).Value.Value.Value, 6);
+        Assert.Equal(1.250, left.At80F.Value, 1e-9);
+        Assert.Equal(75, ChargeByGravity.Of(left).Value.Value.Value, 1e-6);
     }
 
     [Fact]

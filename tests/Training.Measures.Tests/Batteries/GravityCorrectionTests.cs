@@ -12,7 +12,7 @@ public class GravityCorrectionTests
     // TM 5-3895-349-14P: electrolyte 100 °F, reading 1.240, 2 x 4 points, 1.248.
     [Fact]
     public void The_printed_example_gives_1_248() =>
-        Assert.Equal(1.248, Corrected(GravityCorrection.ByTen, 1.240, 100), 9);
+        Assert.Equal(1.248, Corrected(GravityCorrection.ByTen, 1.240, 100), 1e-9);
 
     // US Navy training manual 14113: 0.001 for each 3 °F; 1.240 + 20/3 x 0.001, computed.
     [Fact]
@@ -24,7 +24,7 @@ public class GravityCorrectionTests
     public void At_80_F_both_rules_leave_the_reading_alone()
     {
         foreach (var rule in GravityCorrection.All)
-            Assert.Equal(1.240, Corrected(rule, 1.240, 80), 12);
+            Assert.Equal(1.240, Corrected(rule, 1.240, 80), 1e-12);
     }
 
     // TM 5-1185 Table IV, row "100 %"; the heads were cut off in the scan and are inferred to these temperatures.

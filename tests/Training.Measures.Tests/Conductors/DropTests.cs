@@ -31,7 +31,7 @@ public class DropTests
     [Fact]
     public void The_misprinted_row_of_the_circular_is_not_repeated()
     {
-        Assert.Equal(0.4914, Drop("10", 19.5), 9);
+        Assert.Equal(0.4914, Drop("10", 19.5), 1e-9);
         Assert.NotEqual(0.366, Drop("10", 19.5), 1);
     }
 
@@ -39,8 +39,8 @@ public class DropTests
     [Fact]
     public void Between_two_wires_the_thicker_is_taken()
     {
-        Assert.Equal(1.26, Drop("10", 50), 9);
-        Assert.Equal(0.70, Drop("8", 50), 9);
+        Assert.Equal(1.26, Drop("10", 50), 1e-9);
+        Assert.Equal(0.70, Drop("8", 50), 1e-9);
         Assert.Equal("8", AircraftWire.Thinnest(Length.FromFeet(50), Twenty, AllowedDrop.Continuous28).Value.Gauge);
     }
 
@@ -94,7 +94,7 @@ public class DropTests
     [Fact]
     public void The_main_cable_may_take_two_percent()
     {
-        Assert.Equal(0.56, AllowedDrop.MainCable(Voltage.FromVolts(28)).Value.Greatest.Volts, 12);
+        Assert.Equal(0.56, AllowedDrop.MainCable(Voltage.FromVolts(28)).Value.Greatest.Volts, 1e-12);
         Assert.False(AllowedDrop.MainCable(default).IsOk);
     }
 
@@ -131,12 +131,12 @@ public class DropTests
     // Joule's law, computed: 100 A through 3 mΩ is 30 W.
     [Fact]
     public void A_bad_ground_is_a_heater() =>
-        Assert.Equal(30, ConductorHeat.Of(Current.FromAmperes(100), Resistance.FromOhms(0.003)).Value.Value.Watts, 9);
+        Assert.Equal(30, ConductorHeat.Of(Current.FromAmperes(100), Resistance.FromOhms(0.003)).Value.Value.Watts, 1e-9);
 
     [Fact]
     public void A_drop_is_a_part_of_the_systems_voltage()
     {
-        Assert.Equal(2, VoltageDrop.AsPercent(Voltage.FromVolts(0.56), Voltage.FromVolts(28)).Value.Value.Value, 9);
+        Assert.Equal(2, VoltageDrop.AsPercent(Voltage.FromVolts(0.56), Voltage.FromVolts(28)).Value.Value.Value, 1e-9);
         Assert.False(VoltageDrop.AsPercent(Voltage.FromVolts(0.56), default).IsOk);
     }
 

@@ -19,7 +19,7 @@ public class ResistanceTests
     [Fact]
     public void The_constants_of_copper_fit_one_another()
     {
-        Assert.Equal(1.0 / 58, Copper.Resistivity, 6);
+        Assert.Equal(1.0 / 58, Copper.Resistivity, 1e-6);
         Assert.Equal(Copper.MassResistivity, Copper.Resistivity * Copper.Density, 4);
         Assert.Equal(254.5, 1 / Copper.Coefficient, 0.06);
     }
@@ -31,8 +31,8 @@ public class ResistanceTests
         for (var row = 0; row < ClassFive.Table.Count; row++)
         {
             var run = Run(1000, ClassFive.Table[row].Section.SquareMillimetres);
-            Assert.Equal(Plain[row], Ohms(run, ResistanceBasis.IecPlain), 9);
-            Assert.Equal(Tinned[row], Ohms(run, ResistanceBasis.IecTinned), 9);
+            Assert.Equal(Plain[row], Ohms(run, ResistanceBasis.IecPlain), 1e-9);
+            Assert.Equal(Tinned[row], Ohms(run, ResistanceBasis.IecTinned), 1e-9);
         }
         Assert.Equal(Plain.Length, ClassFive.Table.Count);
     }
@@ -72,7 +72,7 @@ public class ResistanceTests
 
     [Fact]
     public void At_20_C_both_rules_change_nothing() =>
-        Assert.All(CopperTemperature.All, rule => Assert.Equal(1, rule.Factor(Temperature.FromCelsius(20)), 12));
+        Assert.All(CopperTemperature.All, rule => Assert.Equal(1, rule.Factor(Temperature.FromCelsius(20)), 1e-12));
 
     [Fact]
     public void Longer_thinner_or_warmer_means_more_resistance() =>
@@ -98,7 +98,7 @@ public class ResistanceTests
         {
             var drop = VoltageDrop.Of(Current.FromAmperes(amperes), Resistance.FromOhms(ohms)).Value.Value;
             var measured = ConductorResistance.Measured(drop, Current.FromAmperes(-amperes)).Value.Value;
-            Assert.Equal(ohms, measured.Ohms, 12);
+            Assert.Equal(ohms, measured.Ohms, 1e-12);
         });
 
     [Fact]

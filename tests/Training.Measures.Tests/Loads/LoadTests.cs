@@ -13,7 +13,7 @@ public class LoadTests
     [Fact]
     public void A_load_draws_its_power_over_its_voltage()
     {
-        Assert.Equal(0.875, LoadCurrent.Of(Power.FromWatts(21), Voltage.FromVolts(24)).Value.Value.Amperes, 12);
+        Assert.Equal(0.875, LoadCurrent.Of(Power.FromWatts(21), Voltage.FromVolts(24)).Value.Value.Amperes, 1e-12);
         Assert.False(LoadCurrent.Of(Power.FromWatts(21), default).IsOk);
     }
 
@@ -115,8 +115,8 @@ public class LoadTests
     [Fact]
     public void The_fuse_sits_near_the_source()
     {
-        Assert.Equal(0.1778, CableFuse.FarthestFromSource.Metres, 9);
-        Assert.Equal(1.016, CableFuse.FarthestWhenSheathed.Metres, 9);
+        Assert.Equal(0.1778, CableFuse.FarthestFromSource.Metres, 1e-9);
+        Assert.Equal(1.016, CableFuse.FarthestWhenSheathed.Metres, 1e-9);
     }
 
     // 33 CFR 183.425, Table 5.

@@ -16,8 +16,8 @@ public class StandingReserveTests
     public void What_was_drawn_is_gone()
     {
         var left = After(180, 80, 1.5, 48);
-        Assert.Equal(72, left.Charge.AmpereHours, 9);
-        Assert.Equal(40, left.Share.Value, 9);
+        Assert.Equal(72, left.Charge.AmpereHours, 1e-9);
+        Assert.Equal(40, left.Share.Value, 1e-9);
         Assert.False(left.IsOptimistic);
     }
 
@@ -40,7 +40,7 @@ public class StandingReserveTests
                 var hours = StandingReserve.Until(
                     Charge.FromAmpereHours(capacity), Percent.FromValue(Math.Max(a, b)), Current.FromAmperes(load),
                     Percent.FromValue(Math.Min(a, b))).Value.Value.Hours;
-                Assert.Equal(Math.Min(a, b), After(capacity, Math.Max(a, b), load, hours).Share.Value, 6);
+                Assert.Equal(Math.Min(a, b), After(capacity, Math.Max(a, b), load, hours).Share.Value, 1e-6);
             });
 
     [Fact]

@@ -17,9 +17,9 @@ public class CultureTests
         CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(name);
         try
         {
-            Assert.Equal(12.4, TypedQuantity.Read<Voltage>("12.4 V").Value.Volts, 12);
-            Assert.Equal(12.4, TypedQuantity.Read<Voltage>("12,4 V").Value.Volts, 12);
-            Assert.Equal(0.002, TypedQuantity.Read<Resistance>("2 MILLIOHM").Value.Ohms, 12);
+            Assert.Equal(12.4, TypedQuantity.Read<Voltage>("12.4 V").Value.Volts, 1e-12);
+            Assert.Equal(12.4, TypedQuantity.Read<Voltage>("12,4 V").Value.Volts, 1e-12);
+            Assert.Equal(0.002, TypedQuantity.Read<Resistance>("2 MILLIOHM").Value.Ohms, 1e-12);
             Assert.Equal("12.4\u00A0V", Voltage.FromVolts(12.4).ToString());
             var drop = VoltageDrop.Of(Current.FromAmperes(20), Resistance.FromOhms(0.00138)).Value;
             Assert.Equal("20\u00A0A × 1.38\u00A0mΩ = 27.6\u00A0mV", drop.Working.ToString());

@@ -45,8 +45,8 @@ public class QuantityTests
     [InlineData(-40, -40)]
     public void Celsius_and_fahrenheit_agree(double celsius, double fahrenheit)
     {
-        Assert.Equal(fahrenheit, Temperature.FromCelsius(celsius).Fahrenheit, 9);
-        Assert.Equal(celsius, Temperature.FromFahrenheit(fahrenheit).Celsius, 9);
+        Assert.Equal(fahrenheit, Temperature.FromCelsius(celsius).Fahrenheit, 1e-9);
+        Assert.Equal(celsius, Temperature.FromFahrenheit(fahrenheit).Celsius, 1e-9);
     }
 
     [Fact]
@@ -54,11 +54,11 @@ public class QuantityTests
         Gen.Double[-1000, 1000].Sample(number =>
         {
             foreach (var unit in Kinds.All.SelectMany(kind => kind.Units))
-                Assert.Equal(number, unit.FromBase(unit.ToBase(number)), 9);
+                Assert.Equal(number, unit.FromBase(unit.ToBase(number)), 1e-9);
         });
 
     [Fact]
-    public void Feet_and_metres_agree() => Assert.Equal(107, Length.FromFeet(107).Feet, 9);
+    public void Feet_and_metres_agree() => Assert.Equal(107, Length.FromFeet(107).Feet, 1e-9);
 
     [Fact]
     public void No_two_spellings_of_a_kind_mean_different_units()

@@ -19,7 +19,7 @@ public class TypedQuantityTests
     [InlineData("१२.४ V", 12.4)]
     [InlineData("١٢٫٤ V", 12.4)]
     public void A_voltage_is_read_with_point_or_comma_and_in_any_script(string text, double volts) =>
-        Assert.Equal(volts, TypedQuantity.Read<Voltage>(text).Value.Volts, 12);
+        Assert.Equal(volts, TypedQuantity.Read<Voltage>(text).Value.Volts, 1e-12);
 
     [Theory]
     [InlineData("2.5 mΩ", 0.0025)]
@@ -29,7 +29,7 @@ public class TypedQuantityTests
     [InlineData("0.003 Ω", 0.003)]
     [InlineData("0.003 Ohm", 0.003)]
     public void A_resistance_is_read_in_ohms_and_milliohms(string text, double ohms) =>
-        Assert.Equal(ohms, TypedQuantity.Read<Resistance>(text).Value.Ohms, 12);
+        Assert.Equal(ohms, TypedQuantity.Read<Resistance>(text).Value.Ohms, 1e-12);
 
     [Theory]
     [InlineData("80 °F", 26.6667)]
@@ -47,14 +47,14 @@ public class TypedQuantityTests
     [InlineData("1265")]
     [InlineData("1.265 SG")]
     public void A_gravity_is_read_as_a_number_or_as_hydrometer_points(string text) =>
-        Assert.Equal(1.265, TypedQuantity.Read<SpecificGravity>(text).Value.Value, 12);
+        Assert.Equal(1.265, TypedQuantity.Read<SpecificGravity>(text).Value.Value, 1e-12);
 
     [Theory]
     [InlineData("7.5 A", 7.5)]
     [InlineData("7,5 amps", 7.5)]
     [InlineData("300 mA", 0.3)]
     public void A_current_is_read_in_amperes(string text, double amperes) =>
-        Assert.Equal(amperes, TypedQuantity.Read<Current>(text).Value.Amperes, 12);
+        Assert.Equal(amperes, TypedQuantity.Read<Current>(text).Value.Amperes, 1e-12);
 
     [Theory]
     [InlineData("180 Ah")]
@@ -68,13 +68,13 @@ public class TypedQuantityTests
     [InlineData("90 min", 1.5)]
     [InlineData("15 s", 15.0 / 3600)]
     public void A_time_is_read_in_seconds_to_days(string text, double hours) =>
-        Assert.Equal(hours, TypedQuantity.Read<Time>(text).Value.Hours, 12);
+        Assert.Equal(hours, TypedQuantity.Read<Time>(text).Value.Hours, 1e-12);
 
     [Fact]
     public void The_unit_beside_the_field_counts_where_none_is_typed()
     {
-        Assert.Equal(0.276, TypedQuantity.Read<Voltage>("276", "mV").Value.Volts, 12);
-        Assert.Equal(0.276, TypedQuantity.Read<Voltage>("0.276 V", "mV").Value.Volts, 12);
+        Assert.Equal(0.276, TypedQuantity.Read<Voltage>("276", "mV").Value.Volts, 1e-12);
+        Assert.Equal(0.276, TypedQuantity.Read<Voltage>("0.276 V", "mV").Value.Volts, 1e-12);
     }
 
     [Theory]
@@ -140,7 +140,7 @@ public class TypedQuantityTests
                     foreach (var spelling in unit.Spellings.Append(unit.Symbol))
                     {
                         var text = $"{FormattableString.Invariant($"{number}").Replace(".", mark, StringComparison.Ordinal)} {spelling}";
-                        Assert.Equal((double)number, unit.FromBase(TypedQuantity.Read(kind, text).Value), 9);
+                        Assert.Equal((double)number, unit.FromBase(TypedQuantity.Read(kind, text).Value), 1e-9);
                     }
                 }
             }

@@ -14,7 +14,7 @@ public class ReadingQuestionTests
         ReadingQuestion.Of(
             "charge-from-voltage", NoChoice, [InputRange.Steps("voltage", from, to, 0.01m, "V", division)], table).Value;
 
-    private static string Typed(Reading reading, double value)
+    private static string Typed(DrawnReading reading, double value)
     {
         var unit = reading.Measure.Answer.Kind.Units.First(each => each.Symbol == reading.Measure.Answer.Unit);
         return unit.FromBase(value).ToString("0.##########", CultureInfo.InvariantCulture);
@@ -71,8 +71,8 @@ public class ReadingQuestionTests
     [Fact]
     public void The_tolerance_comes_from_the_instruments()
     {
-        Assert.Equal(1, Rest(12.3m, 12.3m).Draw(() => 0).Tolerance, 9);
-        Assert.Equal(1 + 6.25, Rest(12.3m, 12.3m, 0.1m).Draw(() => 0).Tolerance, 9);
+        Assert.Equal(1, Rest(12.3m, 12.3m).Draw(() => 0).Tolerance, 1e-9);
+        Assert.Equal(1 + 6.25, Rest(12.3m, 12.3m, 0.1m).Draw(() => 0).Tolerance, 1e-9);
     }
 
     // The two published corrections give 1.248 and 1.2467 for 1.240 at 100 °F: the question names its rule.
@@ -155,6 +155,23 @@ public class ReadingQuestionTests
                 [InputRange.Steps("gravity", 1.2m, 1.2m, 1), InputRange.Steps("electrolyte", 20, 20, 1)]),
         ];
         Assert.All(wrong, question => Assert.EndsWith(".", question.Objection.Sentence, StringComparison.Ordinal));
+    }
+
+    // A list is tried from end to end, in whatever order an author wrote it: 20 V stands in the middle here.
+    [Fact]
+    public void A_list_is_tried_whatever_its_order() =>
+        Assert.False(ReadingQuestion.Of(
+            "charge-from-voltage", NoChoice, [InputRange.OneOf("voltage", [12.4m, 20, 12.0m])]).IsOk);
+
+    [Fact]
+    public void A_list_that_is_tried_at_its_ends_is_tried_at_its_extremes()
+    {
+        InputRange[] ranges =
+        [
+            InputRange.OneOf("gravity", [1.20m, 1.02m, 1.28m]), InputRange.OneOf("standing", [10, 40, 20]),
+            InputRange.Steps("store", 10, 10, 1),
+        ];
+        Assert.False(ReadingQuestion.Of("stored-gravity", NoChoice, ranges).IsOk);
     }
 
     [Fact]

@@ -28,7 +28,7 @@ public class WorkingTests
             {
                 var last = reading.Working.Lines[^1].Result;
                 var unit = reading.Measure.Answer.Kind.Units.First(each => each.Symbol == last.Unit);
-                Assert.Equal(reading.Value, unit.ToBase(last.Value), 9);
+                Assert.Equal(reading.Value, unit.ToBase(last.Value), 1e-9);
             }
         }, iter: 30);
 

@@ -35,7 +35,7 @@ public sealed record ReadingInput(MeasureInput Input, decimal Number, Unit Unit,
 /// The decisions that the scales cannot tell apart: as a rule one; none without a table.
 /// </param>
 /// <param name="Working">The sum.</param>
-public sealed record Reading(
+public sealed record DrawnReading(
     Measure Measure, IReadOnlyList<ReadingInput> Inputs, double Value, double Tolerance, DecisionTable? Table,
     IReadOnlyList<string> Decisions, Working Working)
 {
