@@ -1,5 +1,10 @@
 using Training.Sequencing.Answers;
+using Training.Sequencing.Findings;
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Mending;
+using Training.Sequencing.Ordering;
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Starting;
 using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing;
@@ -7,21 +12,116 @@ namespace Training.Sequencing;
 /// <summary>Grades answers to one procedure on one kind of vehicle. Safe to share between threads.</summary>
 public sealed class Grader
 {
-    private Grader(Procedure procedure, VariantId? variant) => (Procedure, Variant) = (procedure, variant);
+    private readonly Layout layout;
+    private readonly PlanShelf shelf;
+
+    private Grader(Layout layout)
+    {
+        this.layout = layout;
+        shelf = new(layout);
+    }
 
     /// <summary>The procedure that is graded by.</summary>
-    public Procedure Procedure { get; }
+    public Procedure Procedure => layout.Procedure;
 
     /// <summary>The kind of vehicle; null where the procedure tells none apart.</summary>
-    public VariantId? Variant { get; }
+    public VariantId? Variant => layout.Variant;
 
     /// <summary>Makes a grader, or says what the author must mend first.</summary>
     /// <param name="procedure">The procedure.</param>
     /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
-    public static Outcome<Grader, AuthoringFaults> For(Procedure procedure, VariantId? variant = null) =>
-        throw new NotImplementedException();
+    public static Outcome<Grader, AuthoringFaults> For(Procedure procedure, VariantId? variant = null)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        var problems = ProcedureCheck.Problems(procedure, variant, out var layout);
+        return layout is null ? new AuthoringFaults(problems) : new Grader(layout);
+    }
 
     /// <summary>Grades an answer, or refuses it whole with a sentence.</summary>
     /// <param name="answer">The answer.</param>
-    public Outcome<Verdict, Refusal> Grade(Answer answer) => throw new NotImplementedException();
+    public Outcome<Verdict, Refusal> Grade(Answer answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        if (Reading.TryRead(layout, answer, out var refusal) is not { } reading) return refusal!;
+        if (TryPlan(reading, out refusal) is not { } planned) return refusal!;
+        var attempt = new Attempt(layout, reading, planned.Choice, planned.Plan, planned.Late);
+        var findings = Found(attempt);
+        var mend = LeastMend.Of(attempt, findings.Count == 0);
+        return new Verdict
+        {
+            Safe = findings.IsSafe,
+            Score = Score.Of(mend.Kept, mend.Mend.Drop.Count, findings, attempt.ToDo),
+            Kept = mend.Kept,
+            Findings = findings.All,
+            Mend = mend.Mend,
+            Nearest = mend.Nearest,
+            Replay = Replayed(attempt, findings),
+        };
+    }
+
+    /// <summary>
+    /// Why a question may not start like this, or null: the start must be possible, and the job must still be
+    /// finishable from it.
+    /// </summary>
+    /// <param name="start">What was done before, in order.</param>
+    public Refusal? CheckStart(IReadOnlyList<Entry> start)
+    {
+        ArgumentNullException.ThrowIfNull(start);
+        if (Reading.TryRead(layout, new([]) { Start = start }, out var refusal) is not { } reading) return refusal;
+        TryPlan(reading, out refusal);
+        return refusal;
+    }
+
+    /// <summary>What must wait for what: the order behind the rules, for a plan that people look at.</summary>
+    public StepOrder Order() => StepOrder.Of(layout, shelf);
+
+    private StartedPlan? TryPlan(Reading reading, out Refusal? refusal)
+    {
+        if (reading.Start.Length > 0)
+        {
+            refusal = StartCheck.Fault(layout, reading);
+            return refusal is null ? StartedPlan.TryMake(layout, shelf, reading, out refusal) : null;
+        }
+
+        refusal = null;
+        var choice = StepChoice.Of(layout, reading.Start, reading.Entries);
+        return new(choice, shelf.For(choice.Steps), null);
+    }
+
+    private static FindingList Found(Attempt attempt)
+    {
+        var findings = new FindingList();
+        Missing.Find(attempt, findings);
+        DecoyDone.Find(attempt, findings);
+        RepeatedStep.Find(attempt, findings);
+        ExtraChoice.Find(attempt, findings);
+        WrongOrder.Find(attempt, findings);
+        TooSoon.Find(attempt, findings);
+        WrongState.Find(attempt, findings);
+        WrongOrder.FindLate(attempt, findings);
+        return findings;
+    }
+
+    private static ReplayEntry[] Replayed(Attempt attempt, FindingList findings)
+    {
+        var entries = attempt.Reading.Answer.Entries;
+        var replayed = new ReplayEntry[entries.Count];
+        int[]? values = null;
+        FactSetting[] facts = [];
+        for (var e = 0; e < replayed.Length; e++)
+        {
+            var after = attempt.Replay.ValuesAfter(e);
+            if (!ReferenceEquals(after, values)) facts = attempt.Layout.Facts.Named(after);
+            values = after;
+            replayed[e] = new(
+                e + 1,
+                entries[e].Step,
+                Duration.OnClock(attempt.Replay.StartsAt(e)),
+                Duration.OnClock(attempt.Replay.EndsAt(e)),
+                facts,
+                findings.CausedBy(e));
+        }
+
+        return replayed;
+    }
 }

@@ -4,6 +4,7 @@ namespace Training.Sequencing.Answers;
 
 /// <summary>
 /// An order of work as somebody gave it. Either every entry carries real times (an observed run), or none does.
+/// The entries stand in the order in which the work was begun.
 /// </summary>
 /// <param name="Entries">What was done, in order.</param>
 public sealed record Answer(IReadOnlyList<Entry> Entries)
@@ -37,11 +38,12 @@ public readonly record struct Times
     /// <summary>Pairs two times.</summary>
     /// <param name="startedAt">When it was begun.</param>
     /// <param name="finishedAt">When it was done.</param>
-    /// <param name="times">The pair, where it is one.</param>
+    /// <param name="times">The pair, where it is one; otherwise no time at all.</param>
     /// <returns>False where the step would end before it began.</returns>
     public static bool TryCreate(Duration startedAt, Duration finishedAt, out Times times)
     {
-        times = new(startedAt, finishedAt);
-        return finishedAt >= startedAt;
+        var isPair = finishedAt >= startedAt;
+        times = isPair ? new(startedAt, finishedAt) : default;
+        return isPair;
     }
 }

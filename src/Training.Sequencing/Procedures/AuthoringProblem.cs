@@ -1,14 +1,18 @@
 namespace Training.Sequencing.Procedures;
 
 /// <summary>Something that an author must mend in a procedure.</summary>
-/// <param name="Code">A stable code, such as <c>loop</c> or <c>unknown-step</c>.</param>
+/// <param name="Code">A stable code, such as <c>loop</c> or <c>unknown-step</c>; see <see cref="AuthoringCodes"/>.</param>
 /// <param name="Sentence">What is wrong and what to do.</param>
 /// <param name="Subject">The rule, step, decoy or fact that it is about, so that a reader of files can say where it stands.</param>
 public sealed record AuthoringProblem(string Code, string Sentence, ProblemSubject Subject);
 
 /// <summary>Everything that an author must mend before a procedure can be graded by.</summary>
 /// <param name="Problems">The problems, at least one.</param>
-public sealed record AuthoringFaults(IReadOnlyList<AuthoringProblem> Problems);
+public sealed record AuthoringFaults(IReadOnlyList<AuthoringProblem> Problems)
+{
+    /// <inheritdoc/>
+    public override string ToString() => string.Join(" ", Problems.Select(problem => problem.Sentence));
+}
 
 /// <summary>What a problem is about.</summary>
 /// <param name="Kind">What sort of thing.</param>

@@ -3,7 +3,8 @@ using System.Globalization;
 namespace Training.Sequencing.Procedures;
 
 /// <summary>
-/// A length of time: finite, never negative, exact to a nanosecond, at most <see cref="Longest"/>.
+/// A length of time: finite, never negative, exact to a nanosecond. What people state is at most
+/// <see cref="Longest"/>; the clock of a replay, which adds many of them up, may run further.
 /// Kept in decimal so that sums of stated times are exact and a gap of just 90 s is never too short by rounding.
 /// </summary>
 public readonly record struct Duration : IComparable<Duration>
@@ -50,6 +51,9 @@ public readonly record struct Duration : IComparable<Duration>
         TryFromSeconds(seconds, out var duration)
             ? duration
             : throw new ArgumentOutOfRangeException(nameof(seconds), seconds, "A duration lies between 0 s and 1e9 s.");
+
+    /// <summary>A time on the clock of a replay: a sum of sound durations, which may pass <see cref="Longest"/>.</summary>
+    internal static Duration OnClock(decimal seconds) => new(seconds);
 
     /// <summary>
     /// Reads a number and an SI symbol with a space between them: <c>90 s</c>, <c>1.5 min</c>, <c>2 h</c>

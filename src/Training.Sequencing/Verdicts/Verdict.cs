@@ -35,23 +35,69 @@ public sealed record Verdict
 }
 
 /// <summary>One thing that is wrong with an answer.</summary>
-/// <param name="Kind">What is wrong.</param>
-/// <param name="Subject">The id of the rule that was broken, or of the step, decoy or one-of group.</param>
-/// <param name="Steps">The steps that it is about.</param>
-/// <param name="Places">Their places in the answer, from 1; empty for what is not there, 0 for a step done before the answer began.</param>
-/// <param name="Stakes">What is at stake.</param>
-/// <param name="Message">A sentence for the technician: what happened, why it matters, what to do instead.</param>
-public sealed record Finding(
-    FindingKind Kind,
-    string Subject,
-    IReadOnlyList<StepId> Steps,
-    IReadOnlyList<int> Places,
-    Stakes Stakes,
-    string Message);
+public sealed record Finding
+{
+    private readonly Func<string>? compose;
+    private string? message;
+
+    /// <summary>A finding with its sentences.</summary>
+    public Finding(
+        FindingKind kind,
+        string subject,
+        IReadOnlyList<StepId> steps,
+        IReadOnlyList<int> places,
+        Stakes stakes,
+        string message)
+    {
+        (Kind, Subject, Steps, Places, Stakes) = (kind, subject, steps, places, stakes);
+        this.message = message;
+    }
+
+    /// <summary>A finding whose sentences are written when somebody reads them.</summary>
+    internal Finding(
+        FindingKind kind,
+        string subject,
+        IReadOnlyList<StepId> steps,
+        IReadOnlyList<int> places,
+        Stakes stakes,
+        Func<string> compose)
+    {
+        (Kind, Subject, Steps, Places, Stakes) = (kind, subject, steps, places, stakes);
+        this.compose = compose;
+    }
+
+    /// <summary>What is wrong.</summary>
+    public FindingKind Kind { get; }
+
+    /// <summary>
+    /// The id of the rule that was broken; where no rule stands behind it, of the step or decoy (for a one-of group
+    /// that was left out, of its first listed member).
+    /// </summary>
+    public string Subject { get; }
+
+    /// <summary>The steps that it is about; for an order or a gap the earlier step of the rule, then the later one.</summary>
+    public IReadOnlyList<StepId> Steps { get; }
+
+    /// <summary>
+    /// Their places in the answer, from 1; empty for what is not there, 0 for a step done before the answer began.
+    /// </summary>
+    public IReadOnlyList<int> Places { get; }
+
+    /// <summary>What is at stake.</summary>
+    public Stakes Stakes { get; }
+
+    /// <summary>
+    /// Sentences for the technician: what happened, why it matters, what can come of it, what to do instead.
+    /// </summary>
+    public string Message => message ??= compose!();
+}
 
 /// <summary>The smallest mend of an answer. Moves, drops and additions are the fewest possible.</summary>
 public sealed record Mend
 {
+    /// <summary>Nothing to mend.</summary>
+    public static Mend None { get; } = new();
+
     /// <summary>The steps that are taken out and put elsewhere.</summary>
     public IReadOnlyList<StepId> Moves { get; init; } = [];
 
@@ -61,7 +107,10 @@ public sealed record Mend
     /// <summary>The steps that are missing.</summary>
     public IReadOnlyList<StepId> Add { get; init; } = [];
 
-    /// <summary>The waits that must be longer, with the length that they need.</summary>
+    /// <summary>
+    /// The waits that must be longer, with the length that they need. In an observed run a gap may have no wait step
+    /// inside it: then the later step of the rule is named, with how much longer to hold off before it.
+    /// </summary>
     public IReadOnlyList<Wait> Waits { get; init; } = [];
 
     /// <summary>The number of all of these.</summary>
@@ -69,8 +118,8 @@ public sealed record Mend
 }
 
 /// <summary>A wait step and how long it must be.</summary>
-/// <param name="Step">The step.</param>
-/// <param name="Length">How long, in all.</param>
+/// <param name="Step">The wait step; in an observed run possibly the step to hold off.</param>
+/// <param name="Length">How long the wait is in all; for a step that is no wait, how much longer to hold off.</param>
 public readonly record struct Wait(StepId Step, Duration Length);
 
 /// <summary>What one entry of the answer did.</summary>

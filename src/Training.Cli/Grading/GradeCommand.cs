@@ -1,0 +1,95 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Training.Content;
+using Training.Content.Procedures;
+using Training.Sequencing;
+using Training.Sequencing.Json;
+using Training.Sequencing.Procedures;
+
+namespace Training.Cli.Grading;
+
+/// <summary>Grades answers by a procedure's file: one answer, or one a line.</summary>
+internal sealed record GradeCommand(string Procedure, string Answers, bool OneALine, VariantId? Variant)
+{
+    private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static Outcome<GradeCommand, UsageFault> Parse(IReadOnlyList<string> words)
+    {
+        string? procedure = null;
+        Dictionary<string, string> options = new(StringComparer.Ordinal);
+        for (var i = 0; i < words.Count; i++)
+        {
+            var word = words[i];
+            if (word is "--answer" or "--answers" or "--variant")
+            {
+                if (++i == words.Count) return new UsageFault($"{word} needs a value behind it.");
+                if (!options.TryAdd(word, words[i])) return new UsageFault($"{word} is there twice.");
+            }
+            else if (word.StartsWith('-')) return new UsageFault($"There is no option \"{word}\".");
+            else if (procedure is not null) return new UsageFault($"grade takes one procedure; \"{word}\" is one too many.");
+            else procedure = word;
+        }
+
+        if (procedure is null) return new UsageFault("Name the procedure's file.");
+        if (options.ContainsKey("--answer") == options.ContainsKey("--answers"))
+            return new UsageFault("Name either one --answer or a file of --answers.");
+        var oneALine = options.TryGetValue("--answers", out var answers);
+        return new GradeCommand(
+            procedure,
+            answers ?? options["--answer"],
+            oneALine,
+            options.TryGetValue("--variant", out var variant) ? new VariantId(variant) : null);
+    }
+
+    public int Run(TextReader input, TextWriter output, TextWriter errors)
+    {
+        var file = InputFile.Try(Procedure, () => ContentFolder.ReadFile(Procedure, Procedure));
+        if (!file.IsOk) return Report([file.Fault], errors);
+        var reading = ProcedureFile.ReadGrader(file.Value, Variant);
+        if (reading.Grader is not { } grader) return Report(reading.Problems, errors);
+        if (Answers == "-") return Grade(grader, input, output, errors);
+        var code = InputFile.Try(Answers, () =>
+        {
+            using var reader = new StreamReader(Answers, Encoding.UTF8);
+            return Grade(grader, reader, output, errors);
+        });
+        return code.Match(code => code, problem => Report([problem], errors));
+    }
+
+    private int Grade(Grader grader, TextReader answers, TextWriter output, TextWriter errors) =>
+        OneALine ? GradeLines(grader, answers, output, errors) : GradeOne(grader, answers.ReadToEnd(), 1, output, errors);
+
+    private int GradeLines(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
+    {
+        var code = ExitCode.Done;
+        for (var number = 1; answers.ReadLine() is { } line; number++)
+        {
+            if (string.IsNullOrWhiteSpace(line)) continue;
+            code = Math.Max(code, GradeOne(grader, line, number, output, errors));
+        }
+
+        return code;
+    }
+
+    private int GradeOne(Grader grader, string json, int line, TextWriter output, TextWriter errors)
+    {
+        var answer = AnswerJson.Parse(json);
+        var verdict = answer.IsOk ? grader.Grade(answer.Value) : answer.Fault;
+        if (verdict.IsOk)
+        {
+            output.WriteLine(VerdictJson.Write(verdict.Value));
+            return ExitCode.Done;
+        }
+
+        output.WriteLine(JsonSerializer.Serialize(new { error = verdict.Fault.Sentence }, Plain));
+        errors.WriteLine(new ContentProblem(Answers, line, 1, ProblemLevel.Error, verdict.Fault.Sentence));
+        return ExitCode.AtFault;
+    }
+
+    private static int Report(IEnumerable<ContentProblem> problems, TextWriter errors)
+    {
+        foreach (var problem in problems) errors.WriteLine(problem);
+        return ExitCode.AtFault;
+    }
+}

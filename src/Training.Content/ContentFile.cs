@@ -1,0 +1,52 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Training.Content;
+
+/// <summary>
+/// One file of content as text, wherever it was kept. A reading of the same files gives the same library, so texts
+/// that were stored when something was published can be read again years later.
+/// </summary>
+/// <param name="Path">Where it stands below <c>content/</c>, with <c>/</c> between the parts.</param>
+/// <param name="Text">Its text.</param>
+public sealed record ContentFile(string Path, string Text)
+{
+    /// <summary>The largest file that is read, in bytes of UTF-8: 1 MiB.</summary>
+    public const int LargestSize = 1024 * 1024;
+
+    /// <summary>The SHA-256 of the text in UTF-8, without a byte-order mark.</summary>
+    public ContentHash Hash => ContentHash.Of(Text);
+
+    /// <summary>The last part of the path.</summary>
+    public string Name => Path[(Path.LastIndexOf('/') + 1)..];
+}
+
+/// <summary>The SHA-256 of a text, by which answers, runs and records name what they were judged by.</summary>
+public readonly record struct ContentHash
+{
+    private readonly string? hex;
+
+    private ContentHash(string hex) => this.hex = hex;
+
+    /// <summary>The hash in 64 lower-case hexadecimal digits.</summary>
+    public string Hex => hex ?? new string('0', 64);
+
+    /// <summary>The hash of a text in UTF-8.</summary>
+    /// <param name="text">The text.</param>
+    public static ContentHash Of(string text) => new(Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
+
+    /// <summary>Reads 64 lower-case hexadecimal digits.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="hash">The hash where the text is one.</param>
+    /// <returns>False where the text is no hash.</returns>
+    public static bool TryParse(string? text, out ContentHash hash)
+    {
+        hash = default;
+        if (text is not { Length: 64 } || !text.All(c => c is >= '0' and <= '9' or >= 'a' and <= 'f')) return false;
+        hash = new(text);
+        return true;
+    }
+
+    /// <inheritdoc/>
+    public override string ToString() => Hex;
+}

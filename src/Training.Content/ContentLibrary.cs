@@ -1,0 +1,63 @@
+using Training.Content.Competencies;
+using Training.Content.Modules;
+using Training.Content.Procedures;
+using Training.Content.Scenarios;
+using Training.Sequencing.Procedures;
+
+namespace Training.Content;
+
+/// <summary>Everything that can be taught and examined, sound as a whole: every link between its parts leads somewhere.</summary>
+public sealed class ContentLibrary
+{
+    private readonly Dictionary<ModuleId, Module> modules;
+    private readonly Dictionary<ProcedureId, WrittenProcedure> procedures;
+    private readonly Dictionary<ScenarioId, Scenario> scenarios;
+    private readonly Dictionary<CompetencyId, Competency> competencies;
+
+    internal ContentLibrary(
+        IEnumerable<Module> modules,
+        IEnumerable<WrittenProcedure> procedures,
+        IEnumerable<Scenario> scenarios,
+        IEnumerable<Competency> competencies)
+    {
+        Modules = [.. modules.OrderBy(module => module.Id.Value, StringComparer.Ordinal)];
+        Procedures = [.. procedures.OrderBy(procedure => procedure.Id.Value, StringComparer.Ordinal)];
+        Scenarios = [.. scenarios.OrderBy(scenario => scenario.Id.Value, StringComparer.Ordinal)];
+        Competencies = [.. competencies.OrderBy(competency => competency.Id.Value, StringComparer.Ordinal)];
+        this.modules = Modules.ToDictionary(module => module.Id);
+        this.procedures = Procedures.ToDictionary(procedure => procedure.Id);
+        this.scenarios = Scenarios.ToDictionary(scenario => scenario.Id);
+        this.competencies = Competencies.ToDictionary(competency => competency.Id);
+    }
+
+    /// <summary>The language that a file without a language in its name is written in, and that a missing translation falls back to.</summary>
+    public const string DefaultLanguage = "en";
+
+    /// <summary>The modules, in the order of their numbers.</summary>
+    public IReadOnlyList<Module> Modules { get; }
+
+    /// <summary>The procedures, by id.</summary>
+    public IReadOnlyList<WrittenProcedure> Procedures { get; }
+
+    /// <summary>The scenarios, by id.</summary>
+    public IReadOnlyList<Scenario> Scenarios { get; }
+
+    /// <summary>The competencies, by id.</summary>
+    public IReadOnlyList<Competency> Competencies { get; }
+
+    /// <summary>The module of that id, or null.</summary>
+    /// <param name="id">The id.</param>
+    public Module? FindModule(ModuleId id) => modules.GetValueOrDefault(id);
+
+    /// <summary>The procedure of that id, or null.</summary>
+    /// <param name="id">The id.</param>
+    public WrittenProcedure? FindProcedure(ProcedureId id) => procedures.GetValueOrDefault(id);
+
+    /// <summary>The scenario of that id, or null.</summary>
+    /// <param name="id">The id.</param>
+    public Scenario? FindScenario(ScenarioId id) => scenarios.GetValueOrDefault(id);
+
+    /// <summary>The competency of that id, or null.</summary>
+    /// <param name="id">The id.</param>
+    public Competency? FindCompetency(CompetencyId id) => competencies.GetValueOrDefault(id);
+}

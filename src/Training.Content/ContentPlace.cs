@@ -1,0 +1,47 @@
+using System.Text.RegularExpressions;
+
+namespace Training.Content;
+
+/// <summary>What a file is by where it stands below <c>content/</c>.</summary>
+/// <param name="Sort">Which sort of file.</param>
+/// <param name="Id">The id that it belongs to: of the module, procedure, scenario or competency.</param>
+/// <param name="Language">The language of a translation; null for the file itself.</param>
+internal sealed partial record ContentPlace(ContentSort Sort, string Id, string? Language)
+{
+    /// <summary>The place of a path, or null where no content stands there.</summary>
+    public static ContentPlace? Of(string path)
+    {
+        if (Place().Match(path) is not { Success: true } match) return null;
+        var language = match.Groups["language"] is { Success: true } group ? group.Value : null;
+        if (match.Groups["module"] is { Success: true } module)
+            return new(match.Groups["picture"].Success ? ContentSort.Picture : ContentSort.Lesson, module.Value, language);
+        var sort = match.Groups["folder"].Value switch
+        {
+            "procedures" => ContentSort.Procedure,
+            "competencies" => ContentSort.Competency,
+            _ => ContentSort.Scenario,
+        };
+        return new(sort, match.Groups["id"].Value, language);
+    }
+
+    [GeneratedRegex(
+        """
+        \A(?:
+          modules/(?<module>[0-9]{2,3}-[a-z0-9-]+)/(?:lesson(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md|(?<picture>pictures/[A-Za-z0-9._-]+\.svg))
+        | (?<folder>procedures|competencies)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.yaml
+        | (?<folder>scenarios)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md
+        )\z
+        """,
+        RegexOptions.IgnorePatternWhitespace | RegexOptions.CultureInvariant)]
+    private static partial Regex Place();
+}
+
+/// <summary>The sorts of content file.</summary>
+internal enum ContentSort
+{
+    Lesson,
+    Picture,
+    Procedure,
+    Scenario,
+    Competency,
+}

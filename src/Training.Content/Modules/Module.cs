@@ -1,0 +1,71 @@
+using Training.Sequencing.Procedures;
+
+namespace Training.Content.Modules;
+
+/// <summary>The name of a module: its folder's name, a number and a slug such as <c>02-shut-down-and-isolate</c>.</summary>
+/// <param name="Value">The text of the id, compared exactly.</param>
+public readonly record struct ModuleId(string Value)
+{
+    /// <inheritdoc/>
+    public override string ToString() => Value;
+}
+
+/// <summary>Something to learn in one sitting: a lesson in one or more languages, its pictures and the procedures that it teaches.</summary>
+/// <param name="Id">Its name.</param>
+/// <param name="Lesson">The lesson in the default language.</param>
+public sealed record Module(ModuleId Id, Lesson Lesson)
+{
+    /// <summary>What the module is called in the default language.</summary>
+    public string Title => Lesson.Title;
+
+    /// <summary>How many minutes it takes to read and work through.</summary>
+    public required int Minutes { get; init; }
+
+    /// <summary>The procedures that it teaches.</summary>
+    public IReadOnlyList<ProcedureId> Procedures { get; init; } = [];
+
+    /// <summary>The lesson in other languages.</summary>
+    public IReadOnlyList<Lesson> Translations { get; init; } = [];
+
+    /// <summary>The pictures, as SVG files.</summary>
+    public IReadOnlyList<ContentFile> Pictures { get; init; } = [];
+
+    /// <summary>The lesson in a language; where there is none, the lesson in the default language.</summary>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public Lesson In(string language) =>
+        Translations.FirstOrDefault(lesson => string.Equals(lesson.Language, language, StringComparison.OrdinalIgnoreCase)) ?? Lesson;
+
+    /// <summary>The picture of that path below the module's folder, such as <c>pictures/isolator.svg</c>, or null.</summary>
+    /// <param name="path">The path.</param>
+    public ContentFile? FindPicture(string path) =>
+        Pictures.FirstOrDefault(picture => picture.Path == $"modules/{Id}/{path}");
+}
+
+/// <summary>The text of a module in one language.</summary>
+/// <param name="Language">The language, such as <c>en</c>.</param>
+/// <param name="Title">What the module is called.</param>
+/// <param name="File">The file that it was read from.</param>
+public sealed record Lesson(string Language, string Title, ContentFile File)
+{
+    /// <summary>Where its numbers come from.</summary>
+    public IReadOnlyList<Source> Sources { get; init; } = [];
+}
+
+/// <summary>Where a number or a rule of a lesson comes from.</summary>
+/// <param name="Name">What it is called.</param>
+/// <param name="Where">An address, a paragraph or a page.</param>
+/// <param name="Kind">How far it can be checked.</param>
+public sealed record Source(string Name, string Where, SourceKind Kind);
+
+/// <summary>How far a source can be checked.</summary>
+public enum SourceKind
+{
+    /// <summary>It is published and can be looked up.</summary>
+    Published,
+
+    /// <summary>Common practice of the trade, no published source.</summary>
+    Practice,
+
+    /// <summary>From the author's memory.</summary>
+    Memory,
+}

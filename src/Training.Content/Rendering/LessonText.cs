@@ -1,0 +1,75 @@
+using Markdig.Extensions.CustomContainers;
+using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+using Training.Content.Yaml;
+
+namespace Training.Content.Rendering;
+
+/// <summary>What can be said of a text by itself, before its links are followed.</summary>
+internal static class LessonText
+{
+    private const int LargestSize = 256 * 1024;
+
+    /// <summary>Parses the Markdown of a file; null, and reported, where it cannot be.</summary>
+    public static MarkdownDocument? Parse(FrontMatter front, ProblemList problems)
+    {
+        if (problems.HasErrors && front.Body.Length == 0) return null;
+        if (front.Body.Length > LargestSize)
+        {
+            problems.Error(Place.Start, "The text is larger than 256 KiB: split it.");
+            return null;
+        }
+
+        var document = LessonMarkdown.Parse(front.Body);
+        if (document is null) problems.Error(Place.Start, "The text is nested too deep: lists and quotes go a few levels down at most.");
+        return document;
+    }
+
+    public static Place PlaceOf(MarkdownObject part) => new(part.Line + 1, part.Column + 1);
+
+    /// <summary>Reports headings that are out of step: the title stands in the head, sections are ##, sub-sections ###.</summary>
+    public static void CheckHeadings(LessonOutline outline, ProblemList problems)
+    {
+        var last = 1;
+        foreach (var heading in outline.Headings)
+        {
+            if (heading.Level is not (2 or 3))
+                problems.Error(PlaceOf(heading), "A section is headed by ## and a sub-section by ###; the title stands in the head of the file.");
+            else if (heading.Level > last + 1)
+                problems.Error(PlaceOf(heading), "A sub-section (###) stands before any section (##): make it a section.");
+            if (LessonMarkdown.PlainText(heading.Inline).Length == 0) problems.Error(PlaceOf(heading), "The heading is empty: write it, or remove it.");
+            last = heading.Level;
+        }
+    }
+
+    /// <summary>Reports own blocks that are unknown, open or empty.</summary>
+    public static void CheckBlock(CustomContainer container, ProblemList problems)
+    {
+        var place = PlaceOf(container);
+        if (OwnBlocks.Of(container) is not { } block)
+        {
+            problems.Error(place, $"There is no block \"{Fields.Shown(container.Info ?? "")}\": write one of {Codes<OwnBlock>.All}.");
+            return;
+        }
+
+        var name = Codes<OwnBlock>.Of(block);
+        if (container.ClosingFencedCharCount == 0) problems.Error(place, $"The block \"{name}\" is not closed: put a line of \":::\" behind it.");
+        if (OwnBlocks.IsDrawn(block))
+        {
+            if (container.Count > 0) problems.Error(PlaceOf(container[0]), $"A block \"{name}\" is drawn from its procedure: put the text behind its closing \":::\".");
+            return;
+        }
+
+        if (container.Count == 0) problems.Error(place, $"The block \"{name}\" is empty: write in it what the reader must know.");
+        if (OwnBlocks.Arguments(container).Length > 0) problems.Error(place, $"A block \"{name}\" takes nothing behind its name: put the text on the next line.");
+    }
+
+    /// <summary>Reports pictures that say nothing to those who cannot see them, or stand in running text.</summary>
+    public static void CheckPicture(LinkInline picture, ProblemList problems)
+    {
+        if (LessonMarkdown.PlainText(picture).Length == 0)
+            problems.Error(PlaceOf(picture), "The picture has no text: say between the brackets what it shows, ![like this](pictures/name.svg).");
+        if (picture.Parent?.ParentBlock is not ParagraphBlock paragraph || PictureRenderer.OnlyPictureOf(paragraph) != picture)
+            problems.Error(PlaceOf(picture), "A picture stands in a paragraph of its own: put an empty line before and behind it.");
+    }
+}

@@ -1,0 +1,49 @@
+namespace Training.Content.Rendering;
+
+/// <summary>
+/// The few words that a lesson's own blocks bring along. The signal words are those of ANSI Z535.4 and ISO 3864-2 and
+/// their usual Spanish ones.
+/// </summary>
+internal sealed record LessonWords(string Danger, string Warning, string Caution, string Notice)
+{
+    public required string Reading { get; init; }
+
+    public required string Do { get; init; }
+
+    public required string Never { get; init; }
+
+    public required string OneOf { get; init; }
+
+    public required string Optional { get; init; }
+
+    private static readonly LessonWords English = new("Danger", "Warning", "Caution", "Notice")
+    {
+        Reading = "Worked example",
+        Do = "Do",
+        Never = "Never",
+        OneOf = "One of these:",
+        Optional = "if needed",
+    };
+
+    private static readonly LessonWords Spanish = new("Peligro", "Advertencia", "Precaución", "Aviso")
+    {
+        Reading = "Ejemplo resuelto",
+        Do = "Haga",
+        Never = "Nunca",
+        OneOf = "Una de estas:",
+        Optional = "si hace falta",
+    };
+
+    /// <summary>The words in a language; in English where we have none.</summary>
+    public static LessonWords In(string language) =>
+        language.Split('-')[0].Equals("es", StringComparison.OrdinalIgnoreCase) ? Spanish : English;
+
+    public string Of(OwnBlock block) => block switch
+    {
+        OwnBlock.Danger => Danger,
+        OwnBlock.Warning => Warning,
+        OwnBlock.Caution => Caution,
+        OwnBlock.Notice => Notice,
+        _ => Reading,
+    };
+}

@@ -1,0 +1,119 @@
+using Markdig.Extensions.CustomContainers;
+using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+using Training.Content.Rendering;
+using Training.Content.Yaml;
+using Training.Sequencing.Answers;
+using Training.Sequencing.Procedures;
+
+namespace Training.Content.Scenarios;
+
+/// <summary>A scenario as its file has it, sound or not.</summary>
+internal sealed record ScenarioDraft(ContentFile File, string Id, string Language, ProblemList Problems)
+{
+    public YamlText? Title { get; private init; }
+
+    public YamlText? Procedure { get; private init; }
+
+    public YamlText? Variant { get; private init; }
+
+    public IReadOnlyList<(YamlText Text, QuestionKind Kind)> Kinds { get; private init; } = [];
+
+    public Place StartPlace { get; private init; }
+
+    public IReadOnlyList<StartEntry> Start { get; private init; } = [];
+
+    public IReadOnlyList<YamlText>? Show { get; private init; }
+
+    public List<ScenarioDraft> Translations { get; } = [];
+
+    public ScenarioText Text => new(Language, Title?.Text ?? "", File);
+
+    public IEnumerable<ProblemList> AllProblems => [Problems, .. Translations.Select(translation => translation.Problems)];
+
+    /// <summary>The scenario; only where no error stands.</summary>
+    public Scenario ToScenario() => new(new(Id), Text, new(Procedure!.Text))
+    {
+        Variant = Variant is { } variant ? new VariantId(variant.Text) : null,
+        Kinds = [.. Kinds.Select(entry => entry.Kind)],
+        Start = [.. Start.Select(entry => entry.ToEntry())],
+        Show = Show is null ? null : [.. Show.Select(decoy => new StepId(decoy.Text))],
+        Translations = [.. Translations.Select(translation => translation.Text)],
+    };
+
+    public bool MayBe(QuestionKind kind) => Kinds.Any(entry => entry.Kind == kind);
+
+    public static ScenarioDraft Read(ContentFile file, string id)
+    {
+        var (draft, fields) = Open(file, id, ContentLibrary.DefaultLanguage, "title", "procedure", "variant", "kinds", "start", "show");
+        if (fields is null) return draft;
+        List<(YamlText, QuestionKind)> kinds = [];
+        foreach (var text in fields.Texts("kinds", needed: true))
+            if (fields.AsCode<QuestionKind>(text, "kind of question") is { } kind) kinds.Add((text, kind));
+        draft = draft with
+        {
+            Title = fields.Text("title", needed: true),
+            Procedure = fields.Id("procedure", needed: true),
+            Variant = fields.Id("variant"),
+            Kinds = kinds,
+            StartPlace = fields.KeyPlaceOf("start"),
+            Start = [.. fields.Items("start").Select(node => StartEntry.Read(node, draft.Problems)).OfType<StartEntry>()],
+            Show = fields.Has("show") ? ShownDecoys(fields) : null,
+        };
+        if (draft.MayBe(QuestionKind.Finish) && !fields.Has("start"))
+            draft.Problems.Error(fields.KeyPlaceOf("kinds"), "A question of the kind finish needs \"start\": list what the colleague has done.");
+        if (!draft.MayBe(QuestionKind.Finish) && kinds.Count > 0 && fields.Has("start"))
+            draft.Problems.Error(draft.StartPlace, "\"start\" is for questions of the kind finish alone: add finish to the kinds, or remove it.");
+        return draft;
+    }
+
+    public static ScenarioDraft ReadTranslation(ContentFile file, string id, string language)
+    {
+        var (draft, fields) = Open(file, id, language, "title");
+        return fields is null ? draft : draft with { Title = fields.Text("title", needed: true) };
+    }
+
+    // No decoy at all is a choice that an author may make, so an empty list stands here.
+    private static IReadOnlyList<YamlText> ShownDecoys(Fields fields) =>
+        fields.Node("show", needed: false) is YamlList { Items.Count: 0 } ? [] : fields.Ids("show");
+
+    private static (ScenarioDraft Draft, Fields? Fields) Open(ContentFile file, string id, string language, params string[] known)
+    {
+        var problems = new ProblemList(file.Path);
+        var front = FrontMatter.Read(file, problems);
+        if (LessonText.Parse(front, problems) is { } document) CheckSituation(document, problems);
+        return (new(file, id, language, problems), front.Head is null ? null : Fields.Open(front.Head, "A scenario", problems, known));
+    }
+
+    private static void CheckSituation(MarkdownDocument situation, ProblemList problems)
+    {
+        if (situation.Count == 0) problems.Error(Place.Start, "The scenario has no situation: tell it behind the head, in a few plain sentences.");
+        foreach (var block in situation.Descendants().Where(part => part is HeadingBlock or CustomContainer))
+            problems.Error(LessonText.PlaceOf(block), "A situation is a few plain sentences: remove the heading or block.");
+        foreach (var link in situation.Descendants<LinkInline>())
+        {
+            if (link.IsImage) problems.Error(LessonText.PlaceOf(link), "A situation has no pictures: tell it in words.");
+            else if (LinkTarget.Of(link.Url, null) is LinkTarget.Nowhere nowhere) problems.Error(LessonText.PlaceOf(link), nowhere.Why);
+            else if (LinkTarget.Of(link.Url, null) is LinkTarget.Fragment) problems.Error(LessonText.PlaceOf(link), "A situation has no headings to lead to: remove the link.");
+        }
+    }
+}
+
+/// <summary>An entry of a start, with its place.</summary>
+internal sealed record StartEntry(YamlText Step, Duration? Stated)
+{
+    public Entry ToEntry() => new(new StepId(Step.Text)) { Stated = Stated };
+
+    public static StartEntry? Read(YamlNode node, ProblemList problems)
+    {
+        if (node is YamlText { IsEmpty: false } id) return new(id, null);
+        if (Fields.Open(node, "An entry of start", problems, "step", "seconds") is not { } fields) return null;
+        if (fields.Id("step", needed: true) is not { } step) return null;
+        if (fields.Text("seconds") is not { } seconds) return new(step, null);
+        if (decimal.TryParse(seconds.Text, System.Globalization.NumberStyles.AllowDecimalPoint, System.Globalization.CultureInfo.InvariantCulture, out var number)
+            && Duration.TryFromSeconds(number, out var stated))
+            return new(step, stated);
+        problems.Error(seconds.Place, "\"seconds\" must be a number of seconds that is not negative, such as 90.");
+        return new(step, null);
+    }
+}

@@ -1,0 +1,222 @@
+using Microsoft.EntityFrameworkCore;
+using Training.Content;
+using Training.Records.Accounts;
+using Training.Records.Asking;
+using Training.Records.Practising;
+using Training.Records.Publishing;
+using Training.Records.Storage;
+using Training.Sequencing;
+using Training.Sequencing.Json;
+
+namespace Training.Records.Examining;
+
+/// <summary>
+/// Papers: what one technician answers in one sitting. Nothing that these methods return before a paper is handed in says
+/// what is right. Whoever looks at a paper after its end closes it first, and it is graded as it was saved in time.
+/// </summary>
+public sealed class Papers
+{
+    private readonly TrainingDbContext db;
+    private readonly Archive archive;
+    private readonly Graders graders;
+    private readonly PaperClosing closing;
+    private readonly PaperLines lines;
+    private readonly TimeProvider clock;
+
+    internal Papers(
+        TrainingDbContext db, Archive archive, Graders graders, PaperClosing closing, PaperLines lines, TimeProvider clock) =>
+        (this.db, this.archive, this.graders, this.closing, this.lines, this.clock) = (db, archive, graders, closing, lines, clock);
+
+    /// <summary>The actor's own papers, newest first.</summary>
+    /// <param name="actor">Who asks.</param>
+    public async Task<IReadOnlyList<PaperLine>> Mine(Actor actor)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        return await lines.Of(db.Papers.Where(paper => paper.PersonId == actor.Person));
+    }
+
+    /// <summary>
+    /// How a paper stands and, once it is closed, its result. The answers with their verdicts come with it for examiners
+    /// and administrators once it is handed in, for the technician once the sitting is closed; a shop's owner sees the result alone.
+    /// </summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="language">The language of the texts.</param>
+    public async Task<Outcome<PaperView, Refusal>> Look(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        var found = await db.Papers.AsNoTracking().Include(known => known.Questions).SingleOrDefaultAsync(known => known.Id == paper);
+        if (found is null) return Refused.NotFound;
+        var isOwn = found.PersonId == actor.Person;
+        var isExaminer = actor.Is(Roles.Examiner) || actor.Is(Roles.Administrator);
+        if (!isOwn && !(actor.Reaches(found.ShopId) && (isExaminer || actor.Is(Roles.Owner)))) return Refused.NotFound;
+        var sitting = await db.Sittings.AsNoTracking().SingleAsync(known => known.Id == found.SittingId);
+        var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
+        var areAnswersShown = found.State == PaperState.HandedIn && (isOwn ? sitting.ClosedAt is not null : isExaminer);
+        return new PaperView(
+            (await lines.Of(db.Papers.Where(known => known.Id == paper)))[0],
+            blueprint.Time.ToNoda(),
+            blueprint.Questions.Sum(draw => draw.Count),
+            sitting.ClosedAt,
+            areAnswersShown ? await Judged(found, sitting, language) : null);
+    }
+
+    /// <summary>Begins the actor's own paper: the questions are drawn and the time runs. Beginning again gives the same paper.</summary>
+    /// <param name="actor">The technician.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="language">The language of the texts.</param>
+    public async Task<Outcome<OpenPaper, Refusal>> Begin(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using (var change = await db.BeginChange())
+        {
+            var found = await Own(actor, paper);
+            if (found is null) return Refused.NotFound;
+            if (found.State == PaperState.Admitted)
+            {
+                var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+                var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
+                found.Seed = Practice.FreshSeed();
+                found.Questions.AddRange(PaperDraw.Draw(await archive.Of(sitting.PublicationNumber), blueprint, found.Seed.Value));
+                found.BegunAt = clock.Instant();
+                found.EndsAt = found.BegunAt + blueprint.Time.ToNoda();
+                await db.SaveChangesAsync();
+                await change.CommitAsync();
+            }
+        }
+
+        return await Open(actor, paper, language);
+    }
+
+    /// <summary>The actor's own open paper with what was saved; refused where it is not begun or closed.</summary>
+    /// <param name="actor">The technician.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="language">The language of the texts.</param>
+    public async Task<Outcome<OpenPaper, Refusal>> Open(
+        Actor actor, PaperId paper, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        db.ChangeTracker.Clear();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (WhyNotOpen(found) is { } wrong) return wrong;
+        var sitting = await db.Sittings.AsNoTracking().SingleAsync(known => known.Id == found.SittingId);
+        var library = await archive.Of(sitting.PublicationNumber);
+        var left = found.EndsAt!.Value - clock.Instant();
+        return new OpenPaper(
+            paper,
+            library.Content.FindCompetency(found.Competency)!.Title,
+            found.EndsAt.Value,
+            left < NodaTime.Duration.Zero ? NodaTime.Duration.Zero : left,
+            [.. found.Questions.OrderBy(question => question.Number).Select(question => new OpenQuestion(
+                question.Number, PaperDraw.Restore(question, library).View(language), SavedOf(question)))]);
+    }
+
+    /// <summary>
+    /// Saves an answer while the paper is open. A save whose counter is not above that of the save that is held changes
+    /// nothing, so that a late older save never overwrites a newer one.
+    /// </summary>
+    /// <param name="actor">The technician.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="number">The question's number, from 1.</param>
+    /// <param name="answerJson">The answer: the bare list of entries of the contract.</param>
+    /// <param name="counter">Counted up by the browser with each save of this question, from 1.</param>
+    /// <returns>What is held now.</returns>
+    public async Task<Outcome<SavedAnswerView, Refusal>> Save(Actor actor, PaperId paper, int number, string answerJson, long counter)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using var change = await db.BeginChange();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (WhyNotOpen(found) is { } wrong) return wrong;
+        var now = clock.Instant();
+        // The clock went on while the change waited for its turn.
+        if (found.IsOverdue(now)) return TimeIsOver;
+        var question = found.Questions.SingleOrDefault(known => known.Number == number);
+        if (question is null) return new Refusal($"The paper has no question {number}.");
+        if (counter < 1) return new Refusal("Saves are counted from 1; load the page again.");
+        var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+        var answer = PaperDraw.Restore(question, await archive.Of(sitting.PublicationNumber)).Read(answerJson);
+        if (!answer.IsOk) return answer.Fault;
+        // What could not be graded at the end is refused now.
+        var graded = (await graders.For(question.ProcedureHash, question.Variant)).Grade(answer.Value);
+        if (!graded.IsOk) return graded.Fault;
+        if (counter > question.AnswerCounter)
+        {
+            question.AnswerJson = AnswerJson.Write(answer.Value with { Start = [] });
+            (question.AnswerCounter, question.AnswerSavedAt) = (counter, now);
+            await db.SaveChangesAsync();
+            await change.CommitAsync();
+        }
+
+        return SavedOf(question)!;
+    }
+
+    /// <summary>Hands the actor's own paper in. A second time gives the same result.</summary>
+    /// <param name="actor">The technician.</param>
+    /// <param name="paper">The paper.</param>
+    public async Task<Outcome<PaperResult, Refusal>> HandIn(Actor actor, PaperId paper)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        await closing.CloseOverdue();
+        await using var change = await db.BeginChange();
+        var found = await Own(actor, paper);
+        if (found is null) return Refused.NotFound;
+        if (found.State != PaperState.HandedIn && WhyNotOpen(found) is { } wrong) return wrong;
+        var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
+        if (found.State == PaperState.Open)
+        {
+            var now = clock.Instant();
+            if (found.IsOverdue(now)) await closing.Close(found, sitting, PaperEnd.ByTime, found.EndsAt!.Value);
+            else await closing.Close(found, sitting, PaperEnd.ByHand, now);
+            await change.CommitAsync();
+        }
+
+        return PaperLines.ResultOf(found, (await archive.Competency(sitting.CompetencyHash)).Paper.PassMark)!;
+    }
+
+    /// <summary>Closes every paper whose time is over; the host calls it every minute.</summary>
+    /// <returns>How many were closed.</returns>
+    public Task<int> CloseOverdue() => closing.CloseOverdue();
+
+    private static Refusal TimeIsOver { get; } = new("The time is over; what was saved before is graded.");
+
+    private static Refusal? WhyNotOpen(Paper paper) => paper.State switch
+    {
+        PaperState.Admitted => new("The paper is not begun yet."),
+        PaperState.Lapsed => new("The sitting was closed before the paper was begun."),
+        PaperState.HandedIn when paper.End == PaperEnd.ByTime => TimeIsOver,
+        PaperState.HandedIn when paper.End == PaperEnd.BySitting => new("The sitting is closed; what was saved before is graded."),
+        PaperState.HandedIn => new("The paper is handed in."),
+        _ => null,
+    };
+
+    private static SavedAnswerView? SavedOf(PaperQuestion question) => question.AnswerJson is { } json
+        ? new(json, question.AnswerCounter, question.AnswerSavedAt!.Value)
+        : null;
+
+    private Task<Paper?> Own(Actor actor, PaperId paper) => db.Papers.Include(known => known.Questions)
+        .SingleOrDefaultAsync(known => known.Id == paper && known.PersonId == actor.Person);
+
+    private async Task<List<JudgedAnswerView>> Judged(Paper paper, Sitting sitting, string language)
+    {
+        var library = await archive.Of(sitting.PublicationNumber);
+        var judged = new List<JudgedAnswerView>();
+        foreach (var kept in paper.Questions.OrderBy(question => question.Number))
+        {
+            var question = PaperDraw.Restore(kept, library);
+            var answer = question.Read(kept.AnswerJson ?? "[]").Value;
+            var verdict = (await graders.For(kept.ProcedureHash, kept.Variant)).Grade(answer).Value;
+            judged.Add(new(question.View(language), answer, verdict, question.Procedure.In(language)));
+        }
+
+        return judged;
+    }
+}

@@ -1,0 +1,82 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using Training.Records.Accounts;
+using Training.Records.Certifying;
+using Training.Records.Demo;
+using Training.Records.Examining;
+using Training.Records.Learning;
+using Training.Records.Observing;
+using Training.Records.Overviews;
+using Training.Records.Practising;
+using Training.Records.Proving;
+using Training.Records.Publishing;
+using Training.Records.Storage;
+
+namespace Training.Records;
+
+/// <summary>Registers the records.</summary>
+public static class TrainingRecordsServices
+{
+    /// <summary>
+    /// Registers the database, the services and, unless another clock is there, <see cref="TimeProvider.System"/>.
+    /// Identity is set up by the host: <c>AddIdentity&lt;Person, Role&gt;(…).AddEntityFrameworkStores&lt;TrainingDbContext&gt;()</c>.
+    /// </summary>
+    /// <param name="services">Where to.</param>
+    /// <param name="connectionString">The SQLite connection string, <c>Data Source=data/training.db</c>.</param>
+    public static IServiceCollection AddTrainingRecords(this IServiceCollection services, string connectionString)
+    {
+        services.TryAddSingleton(TimeProvider.System);
+        services.AddDbContext<TrainingDbContext, SqliteTrainingDbContext>(options => options.UseSqlite(connectionString));
+
+        // One for the process: what is published.
+        services.AddSingleton<Library>();
+        services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
+        services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
+        services.AddSingleton<Publisher>();
+
+        // One a request: what asks the database. The constructors are internal because their parts are.
+        services.AddScoped(at => new PaperLines(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new RunLines(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new RecordLines(Db(at), at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddScoped(at => new PassedPapers(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new Issuing(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new PaperClosing(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<Issuing>(), Clock(at)));
+
+        services.AddScoped<People>();
+        services.AddScoped<Reading>();
+        services.AddScoped(at => new Practice(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), Clock(at)));
+        services.AddScoped(at => new Sittings(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperClosing>(),
+            at.GetRequiredService<PaperLines>(), Clock(at)));
+        services.AddScoped(at => new Papers(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<PaperClosing>(),
+            at.GetRequiredService<PaperLines>(), Clock(at)));
+        services.AddScoped(at => new Runs(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(),
+            at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<Issuing>(), Clock(at)));
+        services.AddScoped(at => new CompetencyRecords(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new Proofs(Db(at), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new Overview(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
+            at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped<DemoWorld>();
+        return services;
+    }
+
+    /// <summary>Brings the database up to date and serves the newest publication; what the host calls before it listens.</summary>
+    /// <param name="provider">The host's services.</param>
+    public static async Task PrepareTrainingRecords(this IServiceProvider provider)
+    {
+        ArgumentNullException.ThrowIfNull(provider);
+        await using (var scope = provider.CreateAsyncScope()) await Db(scope.ServiceProvider).Database.MigrateAsync();
+        await provider.GetRequiredService<Publisher>().Restore();
+    }
+
+    private static TrainingDbContext Db(IServiceProvider at) => at.GetRequiredService<TrainingDbContext>();
+
+    private static TimeProvider Clock(IServiceProvider at) => at.GetRequiredService<TimeProvider>();
+}

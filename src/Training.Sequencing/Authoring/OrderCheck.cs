@@ -1,0 +1,34 @@
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Procedures;
+
+namespace Training.Sequencing.Authoring;
+
+/// <summary>
+/// The laws of a procedure on one kind of vehicle: the listing is itself a right order, every need of a state comes down
+/// to order, and every gap can be filled; for whatever optional steps and choices an answer brings.
+/// </summary>
+/// <remarks>
+/// More steps bring more pairs and never take one away. So what is left open is looked for with the fewest steps, and
+/// loops with the most; and where the listing agrees with every rule there can be no loop.
+/// </remarks>
+internal static class OrderCheck
+{
+    public static void Find(Layout layout, ProblemList problems)
+    {
+        if (layout.StepCount == 0)
+        {
+            problems.Add(AuthoringCodes.NoSteps,
+                $"There is nothing to do for the vehicle “{layout.Variant}”.", ProblemSubject.Procedure);
+            return;
+        }
+
+        if (!SettersCheck.Find(layout, problems)) return;
+        if (ListingCheck.Faults(layout) is { Count: > 0 } faults)
+        {
+            ListingCheck.Tell(layout, faults, problems);
+            return;
+        }
+
+        if (StateCheck.Find(layout, problems)) GapCheck.Find(layout, problems);
+    }
+}

@@ -1,0 +1,22 @@
+using Training.Sequencing.Procedures;
+
+namespace Training.Sequencing.Authoring;
+
+/// <summary>The problems found so far; what is wrong in the same way for several kinds of vehicle is told once.</summary>
+internal sealed class ProblemList
+{
+    private readonly List<AuthoringProblem> problems = [];
+    private readonly HashSet<AuthoringProblem> told = [];
+
+    public int Count => problems.Count;
+
+    public IReadOnlyList<AuthoringProblem> All => problems;
+
+    public void Add(string code, string sentence, ProblemSubject subject)
+    {
+        var problem = new AuthoringProblem(code, sentence, subject);
+        if (told.Add(problem)) problems.Add(problem);
+    }
+
+    public void Add(string code, string sentence, SubjectKind kind, string id) => Add(code, sentence, new(kind, id));
+}

@@ -1,0 +1,30 @@
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>The law: nothing is done that is never right in this job, and no step of another kind of vehicle.</summary>
+internal static class DecoyDone
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        for (var e = 0; e < attempt.Roles.Length; e++)
+        {
+            if (attempt.Roles[e] != Role.Stranger) continue;
+            var stranger = attempt.Layout.Strangers[attempt.Reading.Entries[e] - attempt.Layout.StepCount];
+            findings.Add(Of(stranger, e, attempt.Layout.Variant), e);
+        }
+    }
+
+    private static Finding Of(Stranger stranger, int place, VariantId? variant) =>
+        new(FindingKind.Decoy, stranger.Id.Value, [stranger.Id], [place + 1], stranger.Stakes,
+            () => Message(stranger, variant));
+
+    private static string Message(Stranger stranger, VariantId? variant) => stranger.IsDecoy
+        ? Sentences.Join(
+            $"“{stranger.Do}” was done; it is never right in this job.",
+            stranger.Because, stranger.Otherwise, "Leave it out.")
+        : Sentences.Join(
+            $"“{stranger.Do}” was done.", $"It does not belong to this vehicle ({variant}).", null, "Leave it out.");
+}

@@ -1,0 +1,37 @@
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>The law: every required step is there, and of every one-of group one member.</summary>
+internal static class Missing
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        var layout = attempt.Layout;
+        for (var s = 0; s < layout.StepCount; s++)
+        {
+            if (!attempt.Plan.Steps.Has(s) || attempt.FirstPlaceOf(s) != Attempt.Nowhere) continue;
+            var group = layout.GroupOf[s];
+            var step = layout.Steps[s];
+            findings.Add(
+                group < 0 ? Of(step) : OfGroup(attempt, step, layout.Groups[group].Members), Attempt.Nowhere);
+        }
+    }
+
+    private static Finding Of(Step step) =>
+        new(FindingKind.Missing, step.Id.Value, [step.Id], [], step.Stakes, () => Message(step));
+
+    private static Finding OfGroup(Attempt attempt, Step step, int[] members)
+    {
+        var layout = attempt.Layout;
+        var ids = new StepId[members.Length];
+        for (var m = 0; m < members.Length; m++) ids[m] = layout.IdOf(members[m]);
+        return new(FindingKind.Missing, step.Id.Value, ids, [], step.Stakes, () => Sentences.Join(
+            $"None of these was done: {string.Join(", ", members.Select(member => $"“{layout.DoOf(member)}”"))}.",
+            "The job needs just one of them.", null, $"Do one of them, for instance “{step.Do}”."));
+    }
+
+    private static string Message(Step step) => Sentences.Join(
+        $"“{step.Do}” was left out.", "The job is not right without it.", null, "Add it.");
+}

@@ -1,0 +1,25 @@
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>The law: a step is done once, and not again where someone had done it before.</summary>
+internal static class RepeatedStep
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        for (var e = 0; e < attempt.Roles.Length; e++)
+        {
+            if (attempt.Roles[e] != Role.Repeated) continue;
+            var step = attempt.Layout.Steps[attempt.Reading.Entries[e]];
+            var first = attempt.FirstPlaceOf(attempt.Reading.Entries[e]);
+            findings.Add(Of(step, e, first), e);
+        }
+    }
+
+    private static Finding Of(Step step, int place, int first) =>
+        new(FindingKind.Repeated, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => Message(step, first));
+
+    private static string Message(Step step, int first) => Sentences.Join(
+        $"“{step.Do}” was done again.", $"It was done already ({Sentences.Place(first)}).", null, "Do it once.");
+}

@@ -1,0 +1,40 @@
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>
+/// The law: where the two steps of a pair stand the right way round, at least the rule's time lies between the end of
+/// the one and the start of the other; first occurrences count.
+/// </summary>
+internal static class TooSoon
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        foreach (var link in attempt.Layout.Gaps)
+        {
+            var first = attempt.FirstPlaceOf(link.First);
+            var then = attempt.FirstPlaceOf(link.Then);
+            if (then == Attempt.Nowhere || then < 0 || first >= then) continue;
+            if (attempt.Layout.AreAlternatives(link.First, link.Then)) continue;
+            var gap = attempt.Replay.StartsAt(then) - attempt.Replay.EndsAt(first);
+            if (gap >= link.AtLeast!.Value) continue;
+            findings.Add(Of(attempt.Layout, link, first, then, gap), then);
+        }
+    }
+
+    private static Finding Of(Layout layout, Link link, int first, int then, decimal gap) =>
+        new(FindingKind.TooSoon, link.Rule.Id.Value, [layout.IdOf(link.First), layout.IdOf(link.Then)],
+            [Math.Max(first + 1, 0), then + 1], link.Rule.Stakes, () => Message(layout, link, gap));
+
+    private static string Message(Layout layout, Link link, decimal gap)
+    {
+        var needed = Sentences.Spoken(link.AtLeast!.Value);
+        var happened = gap < 0
+            ? $"“{layout.DoOf(link.Then)}” was begun before “{layout.DoOf(link.First)}” was done."
+            : $"Only {gap.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} s lay between "
+              + $"“{layout.DoOf(link.First)}” and “{layout.DoOf(link.Then)}”.";
+        return Sentences.Join(
+            happened, link.Rule, $"Wait at least {needed} after “{layout.DoOf(link.First)}”.");
+    }
+}

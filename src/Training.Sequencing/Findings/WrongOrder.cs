@@ -1,0 +1,57 @@
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>
+/// The law: where both steps of a <c>first</c>/<c>then</c> pair are there, the first occurrences stand the right way
+/// round. A step that comes too late, as what must follow it was done before the answer began, breaks it too.
+/// </summary>
+internal static class WrongOrder
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        foreach (var link in attempt.Layout.Links)
+        {
+            var first = attempt.FirstPlaceOf(link.First);
+            var then = attempt.FirstPlaceOf(link.Then);
+            if (first == Attempt.Nowhere || first < then || link.First == link.Then) continue;
+            if (attempt.Layout.AreAlternatives(link.First, link.Then)) continue;
+            findings.Add(Of(attempt.Layout, link, first, then), then < 0 ? first : then);
+        }
+    }
+
+    /// <summary>A late step that no other finding names: the way to what was done before runs through other steps.</summary>
+    public static void FindLate(Attempt attempt, FindingList findings)
+    {
+        if (attempt.Late is null) return;
+        for (var e = 0; e < attempt.Roles.Length; e++)
+        {
+            if (attempt.Roles[e] != Role.Late) continue;
+            var step = attempt.Layout.Steps[attempt.Reading.Entries[e]];
+            if (findings.Names(step.Id)) continue;
+            findings.Add(OfLate(step, e), e);
+        }
+    }
+
+    private static Finding Of(Layout layout, Link link, int first, int then) =>
+        new(FindingKind.Order, link.Rule.Id.Value, [layout.IdOf(link.First), layout.IdOf(link.Then)],
+            [first + 1, Math.Max(then + 1, 0)], link.Rule.Stakes, () => Message(layout, link, first, then));
+
+    private static Finding OfLate(Step step, int place) =>
+        new(FindingKind.Order, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => LateMessage(step));
+
+    private static string Message(Layout layout, Link link, int first, int then) => then < 0
+        ? Sentences.Join(
+            $"“{layout.DoOf(link.First)}” comes too late: “{layout.DoOf(link.Then)}” was done before you began.",
+            link.Rule, $"Leave “{layout.DoOf(link.First)}” out.")
+        : Sentences.Join(
+            $"“{layout.DoOf(link.Then)}” ({Sentences.Place(then)}) was done before "
+            + $"“{layout.DoOf(link.First)}” ({Sentences.Place(first)}).",
+            link.Rule, $"First “{layout.DoOf(link.First)}”, then “{layout.DoOf(link.Then)}”.");
+
+    private static string LateMessage(Step step) => Sentences.Join(
+        $"“{step.Do}” comes too late.", "Something that must come after it was done before you began.", null,
+        "Leave it out.");
+}

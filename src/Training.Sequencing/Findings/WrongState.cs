@@ -1,0 +1,48 @@
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Sequencing.Findings;
+
+/// <summary>The law: a step is done only while each fact that it needs has the value that it needs.</summary>
+internal static class WrongState
+{
+    public static void Find(Attempt attempt, FindingList findings)
+    {
+        var layout = attempt.Layout;
+        if (layout.Needs.Length == 0) return;
+        for (var e = 0; e < attempt.Roles.Length; e++)
+        {
+            var number = attempt.Reading.Entries[e];
+            if (number >= layout.StepCount) continue;
+            var values = attempt.Replay.ValuesBefore(e);
+            foreach (var need in layout.NeedsOf[number])
+            {
+                if (!Holds(need, values)) findings.Add(Of(layout, need, values, e), e);
+            }
+        }
+    }
+
+    /// <summary>Whether every fact has the value that is needed.</summary>
+    public static bool Holds(Need need, int[] values)
+    {
+        foreach (var setting in need.Settings)
+            if (values[setting.Fact] != setting.Value) return false;
+        return true;
+    }
+
+    private static Finding Of(Layout layout, Need need, int[] values, int place) =>
+        new(FindingKind.State, need.Rule.Id.Value, [layout.IdOf(need.Step)], [place + 1], need.Rule.Stakes,
+            () => Message(layout, need, values, place));
+
+    private static string Message(Layout layout, Need need, int[] values, int place)
+    {
+        var broken = need.Settings.Where(setting => values[setting.Fact] != setting.Value).ToArray();
+        var was = string.Join(" and ", broken.Select(setting =>
+            $"{layout.Facts.NameOf(setting.Fact)} was “{layout.Facts.ValueOf(setting with { Value = values[setting.Fact] })}”"));
+        var must = string.Join(" and ", broken.Select(setting =>
+            $"{layout.Facts.NameOf(setting.Fact)} is “{layout.Facts.ValueOf(setting)}”"));
+        return Sentences.Join(
+            $"When “{layout.DoOf(need.Step)}” was done ({Sentences.Place(place)}), {was}.", need.Rule,
+            $"Do it only while {must}.");
+    }
+}

@@ -1,0 +1,39 @@
+using Training.Sequencing.Authoring;
+using Training.Sequencing.Layouts;
+using Training.Sequencing.Procedures;
+
+namespace Training.Sequencing;
+
+/// <summary>What an author must mend in a procedure before anybody can be graded by it.</summary>
+public static class ProcedureCheck
+{
+    /// <summary>All problems at once, for every kind of vehicle; empty where the procedure is sound.</summary>
+    /// <param name="procedure">The procedure.</param>
+    public static IReadOnlyList<AuthoringProblem> Problems(Procedure procedure)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        var problems = new ProblemList();
+        NamesCheck.Find(procedure, problems);
+        if (problems.Count > 0) return problems.All;
+        if (procedure.Variants.Count == 0) OrderCheck.Find(Layout.Of(procedure, null), problems);
+        foreach (var variant in procedure.Variants) OrderCheck.Find(Layout.Of(procedure, variant), problems);
+        return problems.All;
+    }
+
+    /// <summary>The problems for one kind of vehicle, or the layout where there are none.</summary>
+    internal static IReadOnlyList<AuthoringProblem> Problems(Procedure procedure, VariantId? variant, out Layout? layout)
+    {
+        layout = null;
+        var problems = new ProblemList();
+        NamesCheck.Find(procedure, problems);
+        if (variant is { } asked && !procedure.Variants.Contains(asked))
+            problems.Add(AuthoringCodes.UnknownVariant,
+                $"The procedure knows no vehicle “{asked}”.", ProblemSubject.Procedure);
+        if (problems.Count > 0) return problems.All;
+        if (variant is null && procedure.Variants.Count > 0) variant = procedure.Variants[0];
+        var laidOut = Layout.Of(procedure, variant);
+        OrderCheck.Find(laidOut, problems);
+        if (problems.Count == 0) layout = laidOut;
+        return problems.All;
+    }
+}

@@ -1,0 +1,49 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Examining;
+using Training.Sequencing.Json;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.PaperAnswers;
+
+/// <summary>
+/// The quiet saves of a script while an answer is being made: 200 saved; 409 a newer order is held already; 410 the
+/// paper is closed; 422 the order cannot be read, with the sentence as the problem's detail (RFC 9457).
+/// </summary>
+[Authorize(Roles = Roles.Technician)]
+[ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
+public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
+{
+    /// <summary>Saves the order so far.</summary>
+    /// <param name="paper">The paper.</param>
+    /// <param name="number">The question's number, from 1.</param>
+    /// <param name="form">The order.</param>
+    [AcceptVerbs("POST", "PUT", Route = "/papers/{paper}/answers/{number:int}")]
+    public async Task<IActionResult> Update(PaperId paper, int number, AnswerForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var answer = AnswerForm.Read(form.Placed(), []);
+        if (!answer.IsOk) return Problem(answer.Fault.Sentence, statusCode: StatusCodes.Status422UnprocessableEntity);
+        var actor = await current.Get();
+        var saved = await papers.Save(actor, paper, number, AnswerJson.Write(answer.Value), form.SaveNumber);
+        if (!saved.IsOk) return Problem(saved.Fault.Sentence, statusCode: await WhyNot(actor, paper));
+        return saved.Value.Counter > form.SaveNumber
+            ? Problem("A newer order is held.", statusCode: StatusCodes.Status409Conflict)
+            : Json(new SavedAnswer(saved.Value.Counter, saved.Value.SavedAt.ToString()));
+    }
+
+    private async Task<int> WhyNot(Actor actor, PaperId paper)
+    {
+        var found = await papers.Look(actor, paper);
+        if (!found.IsOk) return StatusCodes.Status404NotFound;
+        return found.Value.Paper.State == PaperState.Open ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status410Gone;
+    }
+}
+
+/// <summary>That an answer is held.</summary>
+/// <param name="Counter">The number that it was saved with.</param>
+/// <param name="SavedAt">When, in UTC (ISO 8601).</param>
+public sealed record SavedAnswer(long Counter, string SavedAt);

@@ -1,0 +1,111 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Examining;
+using Training.Sequencing;
+using Training.Sequencing.Json;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.PaperQuestions;
+
+/// <summary>A question of one's own open paper.</summary>
+[Authorize(Roles = Roles.Technician)]
+[ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
+[Route("/papers/{paper}/questions/{number:int}")]
+public sealed class PaperQuestionsController(
+    Training.Records.Examining.Papers papers, Lessons lessons, CurrentActor current, CurrentReader reader, IStringLocalizer<Words> words) : Controller
+{
+    /// <summary>The question with what is saved of its answer.</summary>
+    /// <param name="paper">The paper.</param>
+    /// <param name="number">The question's number, from 1.</param>
+    [HttpGet]
+    public async Task<IActionResult> Show(PaperId paper, int number)
+    {
+        var open = await papers.Open(await current.Get(), paper, await reader.Language());
+        if (!open.IsOk) return Redirect($"/papers/{paper}");
+        return Find(open.Value, number) is { } question
+            ? View(await Page(open.Value, question, AnswerForm.Saved(question.Saved?.AnswerJson), null))
+            : NotFound();
+    }
+
+    /// <summary>Saves the order with the change that was made to it and goes on; what cannot be read is shown again.</summary>
+    /// <param name="paper">The paper.</param>
+    /// <param name="number">The question's number, from 1.</param>
+    /// <param name="form">The order and the change.</param>
+    /// <param name="then">Where to go on to: <c>next</c>, <c>previous</c> or <c>list</c>; the same question where it is not said.</param>
+    [HttpPost]
+    public async Task<IActionResult> Update(PaperId paper, int number, AnswerForm form, [FromQuery] string? then)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var open = await papers.Open(await current.Get(), paper, await reader.Language());
+        if (!open.IsOk) return this.NotDone(open.Fault, $"/papers/{paper}");
+        if (Find(open.Value, number) is not { } question) return NotFound();
+        var placed = form.Placed();
+        var saved = await Save(paper, question, placed, form.SaveNumber + 1);
+        if (!saved.IsOk)
+        {
+            Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            return View(nameof(Show), await Page(open.Value, question, placed, saved.Fault.Sentence));
+        }
+
+        var here = $"/papers/{paper}/questions/{number}";
+        if (saved.Value.Counter > form.SaveNumber + 1)
+            return this.NotDone(new(words["Another page or device has saved a newer order for this question. It is the one that you see now."]), here);
+        return this.Done(null, then switch
+        {
+            "next" when number < open.Value.Questions.Count => $"/papers/{paper}/questions/{number + 1}",
+            "previous" when number > 1 => $"/papers/{paper}/questions/{number - 1}",
+            "next" or "previous" or "list" => $"/papers/{paper}",
+            _ => here,
+        });
+    }
+
+    private async Task<Outcome<SavedAnswerView, Refusal>> Save(
+        PaperId paper, OpenQuestion question, IReadOnlyList<PlacedStep> placed, long counter)
+    {
+        var answer = AnswerForm.Read(placed, AnswerSheet.OfferedBy(question.Question));
+        return answer.IsOk
+            ? await papers.Save(await current.Get(), paper, question.Number, AnswerJson.Write(answer.Value), counter)
+            : answer.Fault;
+    }
+
+    private async Task<PaperQuestionPage> Page(
+        OpenPaper paper, OpenQuestion question, IReadOnlyList<PlacedStep> placed, string? wrong)
+    {
+        var here = $"/papers/{paper.Id}/questions/{question.Number}";
+        var isLast = question.Number == paper.Questions.Count;
+        var sheet = AnswerSheet.For(question.Question, placed, here) with
+        {
+            SaveAddress = $"/papers/{paper.Id}/answers/{question.Number}",
+            SaveNumber = question.Saved?.Counter ?? 0,
+            Wrong = wrong,
+            Acts =
+            [
+                .. question.Number > 1 ? [new SheetAct(words["Question {0}", question.Number - 1], here + "?then=previous")] : Array.Empty<SheetAct>(),
+                isLast
+                    ? new(words["Save, to the list"], here + "?then=list", IsMain: true)
+                    : new(words["Save, to question {0}", question.Number + 1], here + "?then=next", IsMain: true),
+            ],
+        };
+        return new(
+            paper,
+            question,
+            QuestionPage.Of(question.Question, lessons.Renderer, await reader.Language()),
+            sheet,
+            await reader.Zone());
+    }
+
+    private static OpenQuestion? Find(OpenPaper paper, int number) =>
+        paper.Questions.FirstOrDefault(question => question.Number == number);
+}
+
+/// <summary>A question of an open paper with its answer sheet.</summary>
+/// <param name="Paper">The paper.</param>
+/// <param name="Open">The question of the paper.</param>
+/// <param name="Question">The question as it is put.</param>
+/// <param name="Sheet">The sheet.</param>
+/// <param name="Zone">The time zone that times are told in.</param>
+public sealed record PaperQuestionPage(OpenPaper Paper, OpenQuestion Open, QuestionPage Question, AnswerSheet Sheet, string Zone);

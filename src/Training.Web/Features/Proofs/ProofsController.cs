@@ -1,0 +1,51 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Overviews;
+using Training.Sequencing;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.Proofs;
+
+/// <summary>Proofs that an owner makes for customers.</summary>
+[Route("/proofs")]
+[Authorize(Roles = Roles.Owner)]
+public sealed class ProofsController(Training.Records.Proving.Proofs proofs, Overview overview, CurrentActor current) : Controller
+{
+    /// <summary>The proofs that were made, and the form that makes one.</summary>
+    [HttpGet]
+    public Task<IActionResult> Index() => Page(new MakeProofForm());
+
+    /// <summary>Makes a proof.</summary>
+    /// <param name="form">What was ticked and typed.</param>
+    [HttpPost]
+    public async Task<IActionResult> Create(MakeProofForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var outcome = await proofs.Make(await current.Get(), [.. form.Records.Select(id => new RecordId(id))], form.ForWhom);
+        if (outcome.IsOk) return Redirect($"/proofs/{outcome.Value.Id}");
+        return outcome.Fault == Refused.NotFound ? this.NotShown(outcome.Fault) : await Page(form, outcome.Fault);
+    }
+
+    /// <summary>One proof: its link to hand on.</summary>
+    /// <param name="proof">The proof.</param>
+    [HttpGet("{proof}")]
+    public async Task<IActionResult> Show(ProofId proof)
+    {
+        var outcome = await proofs.Look(await current.Get(), proof);
+        return outcome.IsOk ? View(outcome.Value) : this.NotShown(outcome.Fault);
+    }
+
+    private async Task<IActionResult> Page(MakeProofForm form, Refusal? wrong = null)
+    {
+        var actor = await current.Get();
+        var made = await proofs.List(actor);
+        if (!made.IsOk) return this.NotShown(made.Fault);
+        var table = await overview.WhoMayDoWhat(actor);
+        if (!table.IsOk) return this.NotShown(table.Fault);
+        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return View(nameof(Index), new ProofsPage(made.Value, table.Value, form) { Wrong = wrong?.Sentence });
+    }
+}

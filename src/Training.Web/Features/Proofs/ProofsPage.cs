@@ -1,0 +1,32 @@
+using Training.Records.Certifying;
+using Training.Records.Overviews;
+using Training.Records.Proving;
+
+namespace Training.Web.Features.Proofs;
+
+/// <summary>The proofs that were made, and the form that makes one.</summary>
+/// <param name="Proofs">The proofs, newest first.</param>
+/// <param name="Table">The shop's people and what they may do.</param>
+/// <param name="Form">What was ticked and typed.</param>
+public sealed record ProofsPage(IReadOnlyList<ProofLine> Proofs, CompetencyTable Table, MakeProofForm Form)
+{
+    /// <summary>What is wrong with what was typed, if anything.</summary>
+    public string? Wrong { get; init; }
+
+    /// <summary>What can be chosen: people with their records that count, those that hold first.</summary>
+    public IReadOnlyList<RecordLine> Choices { get; } =
+    [
+        .. Table.Rows.SelectMany(row => row.Records).OfType<RecordLine>()
+            .OrderByDescending(record => record.Standing is { Holds: true }).ThenBy(record => record.Name, StringComparer.Ordinal),
+    ];
+}
+
+/// <summary>What is ticked and typed to make a proof.</summary>
+public sealed class MakeProofForm
+{
+    /// <summary>The chosen records.</summary>
+    public IReadOnlyList<Guid> Records { get; init; } = [];
+
+    /// <summary>The customer, in words.</summary>
+    public string? ForWhom { get; init; }
+}

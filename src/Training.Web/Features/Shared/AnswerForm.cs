@@ -1,0 +1,109 @@
+using System.Globalization;
+using Training.Sequencing;
+using Training.Sequencing.Answers;
+using Training.Sequencing.Json;
+using Training.Sequencing.Procedures;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>An answer sheet as a browser posts it: two lists side by side and the change that was asked for.</summary>
+public sealed class AnswerForm
+{
+    /// <summary>More entries than any sheet can hold: a post with more is not read.</summary>
+    public const int MostEntries = 200;
+
+    /// <summary>The ids in order.</summary>
+    public IReadOnlyList<string> Step { get; init; } = [];
+
+    /// <summary>The times as typed, one for each id; empty where the step is no wait.</summary>
+    public IReadOnlyList<string?> Seconds { get; init; } = [];
+
+    /// <summary>What was tapped: <c>place:ID</c>, <c>back:ID</c>, <c>up:N</c> or <c>down:N</c>, with N from 1.</summary>
+    public string? Change { get; init; }
+
+    /// <summary>The number that the script gives a save, counted up.</summary>
+    public long SaveNumber { get; init; }
+
+    /// <summary>The order after the change. A change that makes no sense leaves it as it was.</summary>
+    public IReadOnlyList<PlacedStep> Placed()
+    {
+        var placed = Step.Take(MostEntries)
+            .Select((id, index) => new PlacedStep(new(id ?? ""), Seconds.ElementAtOrDefault(index))).ToList();
+        var colon = Change?.IndexOf(':', StringComparison.Ordinal) ?? -1;
+        if (colon < 0) return placed;
+        var (verb, what) = (Change![..colon], Change[(colon + 1)..]);
+        switch (verb)
+        {
+            case "place" when placed.Count < MostEntries:
+                if (placed.TrueForAll(step => step.Id.Value != what)) placed.Add(new(new(what)));
+                break;
+            case "back":
+                placed.RemoveAll(step => step.Id.Value == what);
+                break;
+            case "up" when Place(what, placed.Count) is var place and > 0:
+                (placed[place], placed[place - 1]) = (placed[place - 1], placed[place]);
+                break;
+            case "down" when Place(what, placed.Count) is var place and >= 0 && place + 1 < placed.Count:
+                (placed[place], placed[place + 1]) = (placed[place + 1], placed[place]);
+                break;
+        }
+
+        return placed;
+    }
+
+    /// <summary>
+    /// Reads the order as an answer, with a sentence where a time is no number of seconds. What the question does not
+    /// offer is left to the engine to refuse.
+    /// </summary>
+    /// <param name="placed">The order.</param>
+    /// <param name="offered">What was on offer, for the words of the sentence.</param>
+    public static Outcome<Answer, Refusal> Read(IReadOnlyList<PlacedStep> placed, IReadOnlyList<OfferedStep> offered)
+    {
+        ArgumentNullException.ThrowIfNull(placed);
+        var entries = new List<Entry>();
+        foreach (var (index, step) in placed.Index())
+        {
+            if (string.IsNullOrWhiteSpace(step.Seconds))
+            {
+                entries.Add(new(step.Id));
+                continue;
+            }
+
+            if (!TryReadSeconds(step.Seconds, out var seconds))
+            {
+                var text = offered.FirstOrDefault(offer => offer.Id == step.Id)?.Text ?? step.Id.Value;
+                return new Refusal($"“{text}”, place {index + 1}: write the time as a number of seconds, such as 30.");
+            }
+
+            entries.Add(new(step.Id) { Stated = seconds });
+        }
+
+        return new Answer(entries);
+    }
+
+    /// <summary>An answer that was saved, as the sheet shows it again. What cannot be read is an empty sheet.</summary>
+    /// <param name="json">The bare list of entries of the contract; null for nothing saved.</param>
+    public static IReadOnlyList<PlacedStep> Saved(string? json)
+    {
+        if (json is null || AnswerJson.Parse(json) is not { IsOk: true } answer) return [];
+        return [.. answer.Value.Entries.Select(entry => new PlacedStep(
+            entry.Step, entry.Stated?.Seconds.ToString("0.#########", CultureInfo.InvariantCulture)))];
+    }
+
+    /// <summary>Reads a number of seconds with a decimal point or a decimal comma.</summary>
+    /// <param name="text">The text as typed.</param>
+    /// <param name="seconds">The time.</param>
+    public static bool TryReadSeconds(string text, out Duration seconds)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        seconds = default;
+        return text.Length <= 20
+            && decimal.TryParse(text.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+            && Duration.TryFromSeconds(number, out seconds);
+    }
+
+    private static int Place(string text, int count) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var place) && place >= 1 && place <= count
+            ? place - 1
+            : -1;
+}

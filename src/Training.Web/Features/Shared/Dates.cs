@@ -1,0 +1,33 @@
+using System.Globalization;
+using NodaTime;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>Days and times as they are written on every page: <c>25 Nov 2026</c>, <c>25 Nov 2026, 14:05 GMT</c>.</summary>
+public static class Dates
+{
+    /// <summary>The zone of people who belong to no shop.</summary>
+    public const string NoShop = "Etc/UTC";
+
+    /// <summary>A day.</summary>
+    /// <param name="day">The day.</param>
+    public static string Day(LocalDate day) => day.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
+
+    /// <summary>The day on which something happened.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Day(Instant at, string zone) => Day(In(at, zone).Date);
+
+    /// <summary>A day and a time with its zone.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Moment(Instant at, string zone) => $"{Day(at, zone)}, {Time(at, zone)}";
+
+    /// <summary>A time of day with its zone.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Time(Instant at, string zone) => In(at, zone).ToString("HH:mm x", CultureInfo.InvariantCulture);
+
+    private static ZonedDateTime In(Instant at, string zone) =>
+        at.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);
+}

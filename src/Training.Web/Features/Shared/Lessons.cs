@@ -1,0 +1,63 @@
+using Training.Content.Modules;
+using Training.Content.Rendering;
+using Training.Content.Scenarios;
+using Training.Records.Publishing;
+using Training.Sequencing.Procedures;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>What is taught now, taken once for the whole request, and what makes pages of it.</summary>
+/// <param name="library">What is served.</param>
+/// <param name="drawings">Draws what lessons ask for.</param>
+public sealed class Lessons(Library library, ILessonDrawings drawings)
+{
+    private readonly PublishedLibrary served = library.Current;
+
+    /// <summary>The modules, in the order of their numbers.</summary>
+    public IReadOnlyList<Module> Modules => served.Content.Modules;
+
+    /// <summary>The module of that name, or null.</summary>
+    /// <param name="id">Its name.</param>
+    public Module? Find(string id) => served.Content.FindModule(new(id));
+
+    /// <summary>The scenario of that name, or null.</summary>
+    /// <param name="id">Its name.</param>
+    public Scenario? FindScenario(ScenarioId id) => served.Content.FindScenario(id);
+
+    /// <summary>The module that teaches a procedure, or null.</summary>
+    /// <param name="procedure">The procedure.</param>
+    public Module? Teaching(ProcedureId procedure) =>
+        Modules.FirstOrDefault(module => module.Procedures.Contains(procedure));
+
+    /// <summary>The questions that can be practised for a module, in the order in which its procedures are taught.</summary>
+    /// <param name="module">The module.</param>
+    public IEnumerable<PractisedQuestion> QuestionsOf(Module module)
+    {
+        ArgumentNullException.ThrowIfNull(module);
+        return module.Procedures
+            .SelectMany(procedure => served.Content.Scenarios.Where(scenario => scenario.Procedure == procedure))
+            .SelectMany(scenario => scenario.Kinds.Where(QuestionKinds.CanBePut), (scenario, kind) => new PractisedQuestion(scenario, kind));
+    }
+
+    /// <summary>What is called how in a procedure, or the id where it is no longer served.</summary>
+    /// <param name="procedure">The procedure.</param>
+    public string TitleOf(ProcedureId procedure) => served.Content.FindProcedure(procedure)?.Procedure.Title ?? procedure.Value;
+
+    /// <summary>Makes pages of the lessons and situations.</summary>
+    public LessonRenderer Renderer => new(served.Content, drawings);
+}
+
+/// <summary>A scenario and a way of asking about it.</summary>
+/// <param name="Scenario">The scenario.</param>
+/// <param name="Kind">How it is put.</param>
+public sealed record PractisedQuestion(Scenario Scenario, QuestionKind Kind)
+{
+    /// <summary>Where it is practised.</summary>
+    public string Address => AddressOf(Scenario.Id, Kind);
+
+    /// <summary>Where a question is practised.</summary>
+    /// <param name="scenario">The scenario.</param>
+    /// <param name="kind">How it is put.</param>
+    public static string AddressOf(ScenarioId scenario, QuestionKind kind) =>
+        $"/scenarios/{scenario}/practice?kind={QuestionKinds.CodeOf(kind)}";
+}

@@ -1,0 +1,37 @@
+using Training.Content.Scenarios;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>The kinds of question in addresses and in words.</summary>
+public static class QuestionKinds
+{
+    /// <summary>Whether there is a page for a kind of question.</summary>
+    /// <param name="kind">The kind.</param>
+    public static bool CanBePut(QuestionKind kind) => kind is QuestionKind.Order or QuestionKind.Finish;
+
+    /// <summary>What the technician is asked to do, as a sentence of the interface.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Task(QuestionKind kind) => kind switch
+    {
+        QuestionKind.Finish => "Finish what a colleague has begun",
+        _ => "Put the whole job in order",
+    };
+
+    /// <summary>The kind as files and addresses name it, such as <c>first-fault</c>.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string CodeOf(QuestionKind kind) => kind switch
+    {
+        QuestionKind.FirstFault => "first-fault",
+        QuestionKind.WhatIf => "what-if",
+        _ => kind.ToString().ToLowerInvariant(),
+    };
+
+    /// <summary>Reads a kind from an address; the first of those that can be put where it names none.</summary>
+    /// <param name="code">The text.</param>
+    /// <param name="of">The kinds of the scenario.</param>
+    public static QuestionKind Read(string? code, IReadOnlyList<QuestionKind> of)
+    {
+        var possible = of.Where(CanBePut).DefaultIfEmpty(QuestionKind.Order).ToList();
+        return possible.FindIndex(kind => CodeOf(kind) == code) is var place and >= 0 ? possible[place] : possible[0];
+    }
+}

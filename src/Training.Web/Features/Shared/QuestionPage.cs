@@ -1,0 +1,21 @@
+using Training.Content.Rendering;
+using Training.Records.Asking;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>A question as it is put: its task and its situation.</summary>
+/// <param name="Question">The question.</param>
+/// <param name="Situation">The situation as HTML that is safe to show.</param>
+public sealed record QuestionPage(QuestionView Question, string Situation)
+{
+    /// <summary>Makes the page of a question.</summary>
+    /// <param name="question">The question.</param>
+    /// <param name="renderer">Makes HTML of its situation.</param>
+    /// <param name="language">The reader's language.</param>
+    public static QuestionPage Of(QuestionView question, LessonRenderer renderer, string language)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(renderer);
+        return new(question, renderer.RenderSituation(question.Situation, language));
+    }
+}

@@ -1,0 +1,53 @@
+using System.Security.Claims;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>Where a person can go, by what they may do: the row of links at the top of every page.</summary>
+/// <param name="configuration">Names the provider (<c>Provider:Name</c>).</param>
+public sealed class Rooms(IConfiguration configuration)
+{
+    /// <summary>The claim that carries the name that a person is called by.</summary>
+    public const string NameClaim = "called";
+
+    private static readonly (string Role, Room Room)[] All =
+    [
+        ("technician", new("Next", "/next")),
+        ("technician", new("Learn", "/modules")),
+        ("technician", new("Practise", "/scenarios")),
+        ("technician", new("My records", "/records")),
+        ("examiner", new("Sittings", "/sittings")),
+        ("examiner", new("Observed runs", "/runs")),
+        ("owner", new("Our people", "/people")),
+        ("owner", new("Proofs", "/proofs")),
+        ("trainer", new("Content", "/publishing")),
+        ("trainer", new("Learn", "/modules")),
+        ("administrator", new("Shops", "/shops")),
+        ("administrator", new("People", "/people")),
+    ];
+
+    /// <summary>What the provider is called.</summary>
+    public string Provider { get; } = configuration["Provider:Name"] ?? "Training centre";
+
+    /// <summary>The links for a person: each address once.</summary>
+    /// <param name="person">Who is signed in.</param>
+    public static IReadOnlyList<Room> For(ClaimsPrincipal person) =>
+        [.. All.Where(entry => person.IsInRole(entry.Role)).Select(entry => entry.Room).DistinctBy(room => room.Address)];
+
+    /// <summary>What a person is called.</summary>
+    /// <param name="person">Who is signed in.</param>
+    public static string NameOf(ClaimsPrincipal person)
+    {
+        ArgumentNullException.ThrowIfNull(person);
+        return person.FindFirstValue(NameClaim) ?? person.Identity?.Name ?? "";
+    }
+}
+
+/// <summary>A link at the top of the page.</summary>
+/// <param name="Name">What it says.</param>
+/// <param name="Address">Where it leads.</param>
+public sealed record Room(string Name, string Address)
+{
+    /// <summary>Whether a page belongs to this room.</summary>
+    /// <param name="path">The page's path.</param>
+    public bool Holds(PathString path) => path.StartsWithSegments(Address, StringComparison.Ordinal);
+}

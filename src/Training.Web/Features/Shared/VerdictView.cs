@@ -1,0 +1,75 @@
+using Training.Sequencing.Answers;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+using Training.Web.Drawings;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>A verdict as it is shown: the word, the replay, each finding with its sign, and the mend.</summary>
+/// <param name="Procedure">What it was judged by.</param>
+/// <param name="Answer">What was judged.</param>
+/// <param name="Verdict">What the engine said.</param>
+public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Verdict)
+{
+    /// <summary>An id that no other verdict of the page has.</summary>
+    public string Id { get; init; } = "verdict";
+
+    /// <summary>The sign of a finding.</summary>
+    /// <param name="finding">Its place in the list, from 0.</param>
+    public FaultMark Mark(int finding) => new(finding + 1, Verdict.Findings[finding].Stakes.Severity);
+
+    /// <summary>What a step or a decoy says.</summary>
+    /// <param name="id">Which.</param>
+    public string TextOf(StepId id) =>
+        Procedure.Steps.FirstOrDefault(step => step.Id == id)?.Do
+        ?? Procedure.Decoys.FirstOrDefault(decoy => decoy.Id == id)?.Do
+        ?? id.Value;
+
+    /// <summary>The rule behind a finding, where there is one.</summary>
+    /// <param name="finding">The finding.</param>
+    public Rule? RuleOf(Finding finding)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        return Procedure.Rules.FirstOrDefault(rule => rule.Id.Value == finding.Subject);
+    }
+
+    /// <summary>The steps of the mended order that stand elsewhere than before, are new, or wait longer.</summary>
+    public IReadOnlySet<StepId> Changed =>
+        Verdict.Mend.Moves.Concat(Verdict.Mend.Add).Concat(Verdict.Mend.Waits.Select(wait => wait.Step)).ToHashSet();
+
+
+    /// <summary>The replay as plain data for the drawing.</summary>
+    public ReplayPicture Replay()
+    {
+        var lanes = Procedure.Facts.Select(fact => new ReplayLane(
+            fact.Id.Value, [.. fact.Values.Select(value => value.Value)], AtStart(fact))).ToList();
+        var rows = Verdict.Replay.Select(entry => new ReplayRow(
+            (entry.Place + Answer.Start.Count).ToString(System.Globalization.CultureInfo.InvariantCulture),
+            TextOf(entry.Step) + Stated(entry.Place),
+            ReplayDrawing.Clock(entry.StartsAt.Seconds),
+            [.. Procedure.Facts.Select(fact => Index(fact, entry.Facts))],
+            [.. entry.Findings.Select(Mark)])).ToList();
+        var gaps = Verdict.Findings.Index().Where(item => item.Item.Kind == FindingKind.Missing)
+            .Select(item => new ReplayGap(string.Join(" / ", item.Item.Steps.Select(TextOf)), Mark(item.Index))).ToList();
+        return new(lanes, rows, gaps);
+    }
+
+    private string Stated(int place) =>
+        place >= 1 && place <= Answer.Entries.Count && Answer.Entries[place - 1].Stated is { } stated ? $" ({stated})" : "";
+
+    private int AtStart(Fact fact)
+    {
+        var value = fact.Values[0];
+        foreach (var entry in Answer.Start)
+        {
+            var sets = Procedure.Steps.FirstOrDefault(step => step.Id == entry.Step)?.Sets ?? [];
+            foreach (var set in sets)
+                if (set.Fact == fact.Id) value = set.Value;
+        }
+
+        return Math.Max(0, fact.Values.ToList().IndexOf(value));
+    }
+
+    private static int Index(Fact fact, IReadOnlyList<FactSetting> facts) =>
+        Math.Max(0, fact.Values.ToList().IndexOf(facts.FirstOrDefault(setting => setting.Fact == fact.Id).Value));
+}

@@ -1,0 +1,28 @@
+using Training.Content.Competencies;
+using Training.Records.Examining;
+
+namespace Training.Web.Features.Sittings;
+
+/// <summary>The sittings and the form that opens one.</summary>
+/// <param name="Sittings">Open ones first, then the newest.</param>
+/// <param name="Competencies">What can be examined; empty for those who open no sitting.</param>
+/// <param name="Form">What was typed.</param>
+/// <param name="Wrong">What is wrong with it, if anything.</param>
+public sealed record SittingsPage(
+    IReadOnlyList<SittingLine> Sittings, IReadOnlyList<Competency> Competencies, OpenSittingForm Form, string? Wrong);
+
+/// <summary>What is typed to open a sitting.</summary>
+public sealed class OpenSittingForm
+{
+    /// <summary>The competency's id.</summary>
+    public string? Competency { get; init; }
+
+    /// <summary>Where, in words.</summary>
+    public string? Place { get; init; }
+}
+
+/// <summary>One sitting.</summary>
+/// <param name="View">The sitting with its papers.</param>
+/// <param name="Candidates">Who could be admitted; null for those who admit nobody.</param>
+/// <param name="MayClose">Whether the reader may close it.</param>
+public sealed record SittingPage(SittingView View, IReadOnlyList<CandidateView>? Candidates, bool MayClose);

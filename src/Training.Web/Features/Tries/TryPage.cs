@@ -1,0 +1,17 @@
+using Training.Content.Modules;
+using Training.Records.Practising;
+using Training.Web.Features.Shared;
+
+namespace Training.Web.Features.Tries;
+
+/// <summary>A practice try with what is said of it.</summary>
+/// <param name="Try">The try.</param>
+/// <param name="Verdict">The verdict.</param>
+public sealed record TryPage(PracticeResult Try, VerdictView Verdict)
+{
+    /// <summary>The module that teaches the job; null where none does any more.</summary>
+    public Module? Lesson { get; init; }
+
+    /// <summary>What to practise next; null where everything is right.</summary>
+    public PractisedQuestion? Next { get; init; }
+}

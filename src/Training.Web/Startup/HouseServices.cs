@@ -1,0 +1,103 @@
+using System.Text.Encodings.Web;
+using System.Text.Unicode;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.Razor;
+using Training.Content.Rendering;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Storage;
+using Training.Web.Features.Shared;
+
+namespace Training.Web.Startup;
+
+/// <summary>How the web server is put together.</summary>
+internal static class HouseServices
+{
+    public static void AddHouse(this WebApplicationBuilder builder, string root)
+    {
+        var services = builder.Services;
+        var settings = builder.Configuration;
+        var house = new House(settings["Content:Root"] ?? root, settings["Data:Folder"] ?? Path.Combine(root, "data"));
+        services.AddSingleton(house);
+        services.AddTrainingRecords($"Data Source={house.Database}");
+        services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
+        services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
+        services.AddSingleton<ProofLink>();
+        services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
+        services.AddHostedService<PaperClock>();
+        services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
+        services.AddLocalization();
+        AddSignIn(services, house);
+        AddPages(services);
+    }
+
+    public static void UseHouse(this WebApplication app)
+    {
+        app.UseSecurityHeaders();
+        app.UseExceptionHandler("/faults/500");
+        app.UseStatusCodePagesWithReExecute("/faults/{0}");
+        app.UseRequestLocalization(options => options.SetDefaultCulture("en-GB").AddSupportedCultures("en-GB").AddSupportedUICultures("en-GB"));
+        app.UseStaticFiles();
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+        app.MapControllers();
+    }
+
+    private static void AddSignIn(IServiceCollection services, House house)
+    {
+        services.AddIdentity<Person, Role>(options =>
+        {
+            // NIST SP 800-63B: length counts, not the mixture; 15 characters where the password stands alone.
+            options.Password.RequiredLength = 15;
+            options.Password.RequireDigit = options.Password.RequireLowercase = options.Password.RequireUppercase = false;
+            options.Password.RequireNonAlphanumeric = false;
+            options.Lockout.MaxFailedAccessAttempts = 10;
+            options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        }).AddEntityFrameworkStores<TrainingDbContext>().AddDefaultTokenProviders().AddClaimsPrincipalFactory<ClaimsOfPerson>();
+        services.ConfigureApplicationCookie(options =>
+        {
+            options.LoginPath = "/sign-in";
+            options.AccessDeniedPath = "/faults/403";
+            options.ReturnUrlParameter = "to";
+            options.Cookie.Name = "training-sign-in";
+            options.Cookie.HttpOnly = true;
+            options.Cookie.SameSite = SameSiteMode.Lax;
+            options.ExpireTimeSpan = TimeSpan.FromHours(12);
+            options.Events.OnRedirectToAccessDenied = context =>
+            {
+                context.Response.StatusCode = StatusCodes.Status403Forbidden;
+                return Task.CompletedTask;
+            };
+        });
+        services.AddDataProtection().SetApplicationName("training").PersistKeysToFileSystem(Directory.CreateDirectory(house.Keys));
+        // Nobody gets in anywhere unless the route says so: a route that says nothing asks for a role that nobody has.
+        services.AddAuthorizationBuilder()
+            .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
+    }
+
+    private static void AddPages(IServiceCollection services)
+    {
+        services.AddRouting(options => options.LowercaseUrls = true);
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = "training-form";
+            options.FormFieldName = "form-token";
+            options.HeaderName = "form-token";
+        });
+        services.AddControllersWithViews(options =>
+        {
+            options.Filters.Add(new AutoValidateAntiforgeryTokenAttribute());
+            options.Filters.Add(new PasswordFirst());
+        }).AddViewLocalization();
+        services.Configure<RazorViewEngineOptions>(options =>
+        {
+            options.ViewLocationFormats.Clear();
+            options.ViewLocationFormats.Add("/Features/{1}/{0}.cshtml");
+            options.ViewLocationFormats.Add("/Features/Shared/{0}.cshtml");
+        });
+    }
+}

@@ -1,0 +1,32 @@
+using Training.Content;
+using Training.Sequencing.Procedures;
+
+namespace Training.Browser.Tests;
+
+/// <summary>What a technician who knows the trade would do: the listing of each procedure is a right order.</summary>
+public sealed class RightOrders
+{
+    private readonly ContentLibrary library;
+
+    public RightOrders(string contentFolder) =>
+        library = ContentReader.Read(ContentFolder.Read(contentFolder)).Library
+            ?? throw new InvalidOperationException("The shipped content has errors: run training check content.");
+
+    /// <summary>A right order for a scenario, known by its title, after what a colleague has done.</summary>
+    public IReadOnlyList<Step> For(string scenarioTitle)
+    {
+        var scenario = library.Scenarios.Single(scenario => scenarioTitle.EndsWith(scenario.Title, StringComparison.Ordinal));
+        var done = scenario.Start.Select(entry => entry.Step).ToHashSet();
+        return [.. For(scenario.Procedure, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
+    }
+
+    /// <summary>A right order of a whole procedure.</summary>
+    public IReadOnlyList<Step> For(ProcedureId procedure, VariantId? variant, IReadOnlySet<StepId>? done = null)
+    {
+        var steps = library.FindProcedure(procedure)!.Procedure.Steps
+            .Where(step => !step.IsOptional && (step.Variants.Count == 0 || step.Variants.Contains(variant!.Value))).ToList();
+        var chosen = steps.Where(step => step.Choice is not null).GroupBy(step => step.Choice)
+            .Select(group => (group.FirstOrDefault(step => done?.Contains(step.Id) == true) ?? group.First()).Id).ToHashSet();
+        return [.. steps.Where(step => step.Choice is null || chosen.Contains(step.Id))];
+    }
+}

@@ -1,0 +1,134 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace Training.Cli.Tests.Grading;
+
+public sealed class GradeTests : CommandLine
+{
+    private const string Right = """[{"step":"key-off"},{"step":"rest","seconds":60},{"step":"lift-tray"},{"step":"hook"}]""";
+    private const string Wrong = """[{"step":"rest"},{"step":"key-off"},{"step":"lift-tray"},{"step":"hook"}]""";
+    private static readonly string Procedure = Path.Combine(Data, "good", "procedures", "change-relay-tray.yaml");
+
+    private static JsonElement Json(string text) => JsonDocument.Parse(text).RootElement;
+
+    [Fact]
+    public void A_right_answer_is_accepted()
+    {
+        var outcome = Run("grade", Procedure, "--answer", Write("a.json", Right), "--variant", "tipper");
+        Assert.Equal((ExitCode.Done, ""), (outcome.Code, outcome.Errors));
+        Assert.True(Json(Assert.Single(outcome.Lines)).GetProperty("accepted").GetBoolean());
+    }
+
+    [Fact]
+    public void Without_a_variant_the_first_is_taken()
+    {
+        var outcome = Run("grade", Procedure, "--answer", Write("a.json", Right));
+        Assert.Equal("stow-boom", Json(outcome.Output).GetProperty("mend").GetProperty("add")[0].GetString());
+    }
+
+    [Fact]
+    public void A_wrong_answer_is_graded_and_no_fault_of_the_command()
+    {
+        var outcome = Run("grade", Procedure, "--answer", Write("a.json", Wrong), "--variant", "tipper");
+        Assert.Equal(ExitCode.Done, outcome.Code);
+        Assert.False(Json(outcome.Output).GetProperty("accepted").GetBoolean());
+    }
+
+    [Fact]
+    public void An_answer_may_go_on_from_a_start()
+    {
+        var answer = Write("a.json", """{"start":["key-off",{"step":"rest","seconds":60}],"entries":[{"step":"lift-tray"},{"step":"bench"}]}""");
+        Assert.True(Json(Run("grade", Procedure, "--answer", answer, "--variant", "tipper").Output).GetProperty("accepted").GetBoolean());
+    }
+
+    [Theory]
+    [InlineData("""[{"step":"nothing"}]""")]
+    [InlineData("""[{"step":"rest","seconds":-1}]""")]
+    [InlineData("""[{"step":"key-off","seconds":5}]""")]
+    [InlineData("""{"start":["lift-tray"],"entries":[]}""")]
+    [InlineData("[")]
+    [InlineData("")]
+    [InlineData("{}")]
+    [InlineData("7")]
+    public void An_answer_that_cannot_be_graded_is_refused_with_a_sentence(string answer)
+    {
+        var path = Write("a.json", answer);
+        var outcome = Run("grade", Procedure, "--answer", path, "--variant", "tipper");
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        var sentence = Json(Assert.Single(outcome.Lines)).GetProperty("error").GetString();
+        Assert.Equal($"{path}:1:1: error: {sentence}\n", outcome.Errors);
+    }
+
+    [Fact]
+    public void One_answer_a_line_gives_one_verdict_a_line()
+    {
+        var outcome = Run("grade", Procedure, "--answers", Write("a.jsonl", $"{Right}\n{Wrong}\n{Right}"), "--variant", "tipper");
+        Assert.Equal(ExitCode.Done, outcome.Code);
+        Assert.Equal([true, false, true], outcome.Lines.Select(line => Json(line).GetProperty("accepted").GetBoolean()));
+    }
+
+    [Fact]
+    public void A_refused_line_stands_in_its_place_and_the_others_are_graded()
+    {
+        var path = Write("a.jsonl", $"{Right}\n[{{\"step\":\"nothing\"}}]\n\n{Right}\n");
+        var outcome = Run("grade", Procedure, "--answers", path, "--variant", "tipper");
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.Equal(3, outcome.Lines.Length);
+        Assert.True(Json(outcome.Lines[1]).TryGetProperty("error", out _));
+        Assert.True(Json(outcome.Lines[2]).GetProperty("accepted").GetBoolean());
+        Assert.StartsWith($"{path}:2:1: error: ", outcome.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_dash_reads_standard_input() =>
+        Assert.Equal(2, RunWith($"{Right}\n{Wrong}\n", "grade", Procedure, "--answers", "-", "--variant", "tipper").Lines.Length);
+
+    [Fact]
+    public void A_broken_procedure_is_told_with_its_place()
+    {
+        var path = Write("p.yaml", "id: p\ntitle: P\nrevision: 1\nstepps: []\n");
+        var outcome = Run("grade", path, "--answer", Write("a.json", Right));
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.Equal("", outcome.Output);
+        Assert.Contains($"{path}:4:1: error: A procedure has no key \"stepps\": did you mean \"steps\"?", outcome.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_cannot_be_found_is_told_in_a_sentence()
+    {
+        var answer = Write("a.json", Right);
+        foreach (var outcome in new[]
+        {
+            Run("grade", Path.Combine(Folder, "none.yaml"), "--answer", answer),
+            Run("grade", Folder, "--answer", answer),
+            Run("grade", Procedure, "--answer", Path.Combine(Folder, "none.json")),
+            Run("grade", Procedure, "--answers", Folder),
+            Run("grade", Procedure, "--answer", answer, "--variant", "bus-l18"),
+        })
+        {
+            Assert.Equal(ExitCode.AtFault, outcome.Code);
+            Assert.Matches(@"\A\S+:1:[0-9]+: error: .+\.\n\z|\A\S+:[0-9]+:[0-9]+: error: .+\n\z", outcome.Errors);
+            Assert.Empty(outcome.Output);
+        }
+    }
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    [InlineData("hi-IN")]
+    public void The_language_of_the_machine_changes_nothing(string culture)
+    {
+        string[] words = ["grade", Procedure, "--answer", Write("a.json", Wrong.Replace("\"rest\"", "\"rest\",\"seconds\":12.5", StringComparison.Ordinal))];
+        var here = Run(words).Output;
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Assert.Equal(here, Run(words).Output);
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+}

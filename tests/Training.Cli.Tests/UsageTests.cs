@@ -1,0 +1,28 @@
+namespace Training.Cli.Tests;
+
+public sealed class UsageTests : CommandLine
+{
+    public static TheoryData<string> WrongCommands =>
+    [
+        "", "chek", "check", "check --fast x", "grade", "grade p.yaml", "grade p.yaml --answer", "grade p.yaml --answer a --answers b",
+        "grade p.yaml --answer a --answer b", "grade p.yaml q.yaml --answer a", "grade --answer a", "grade p.yaml --answer a --colour",
+    ];
+
+    [Theory]
+    [MemberData(nameof(WrongCommands))]
+    public void A_command_that_is_written_wrongly_is_answered_with_the_usage(string command)
+    {
+        var outcome = Run(command.Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        Assert.Equal(ExitCode.WrongUsage, outcome.Code);
+        Assert.Contains("Usage:", outcome.Errors, StringComparison.Ordinal);
+        Assert.Empty(outcome.Output);
+    }
+
+    [Fact]
+    public void Help_shows_the_usage_and_is_no_fault()
+    {
+        var outcome = Run("--help");
+        Assert.Equal(ExitCode.Done, outcome.Code);
+        Assert.StartsWith("Usage:", outcome.Output, StringComparison.Ordinal);
+    }
+}

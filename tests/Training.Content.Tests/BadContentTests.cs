@@ -1,0 +1,23 @@
+namespace Training.Content.Tests;
+
+public sealed class BadContentTests
+{
+    public static TheoryData<string> Cases => [.. BadCase.Names];
+
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void Every_fault_is_told_at_its_place_and_nothing_else(string name)
+    {
+        var bad = BadCase.Read(name);
+        var reading = ContentReader.Read(bad.Files);
+        var told = reading.Problems.Select(problem => problem.ToString()).ToArray();
+        Assert.NotEmpty(bad.Expected);
+        Assert.True(
+            told.Length == bad.Expected.Count && told.Zip(bad.Expected).All(pair => pair.First.StartsWith(pair.Second, StringComparison.Ordinal)),
+            $"Told:\n{string.Join('\n', told)}\nExpected:\n{string.Join('\n', bad.Expected)}");
+        Assert.Null(reading.Library);
+    }
+
+    [Fact]
+    public void The_corpus_is_there() => Assert.True(BadCase.Names.Count() > 60);
+}

@@ -1,0 +1,222 @@
+// Makes the taps of an answer sheet without a journey to the server, and saves them quietly where the sheet says so.
+// Every tap does the same as the form's own buttons do without this script.
+(() => {
+  "use strict";
+
+  // A glove often taps twice: a second tap on the same step so soon is not meant.
+  const doubleTap = 400;
+
+  for (const form of document.querySelectorAll("form[data-answer-sheet]")) begin(form);
+
+  function begin(form) {
+    const placed = form.querySelector(".placed");
+    const template = form.querySelector("template");
+    const none = form.querySelector(".placed-none");
+    const count = form.querySelector("[data-count]");
+    const said = form.querySelector("[data-change-word]");
+    const before = Number(form.dataset.before || 0);
+    const saver = form.dataset.saveAddress ? saving(form) : null;
+    let last = { step: "", at: 0 };
+
+    form.addEventListener("click", event => {
+      const button = event.target.closest("button[name=change]");
+      if (!button) return;
+      event.preventDefault();
+      if (button.dataset.step) {
+        const twice = last.step === button.dataset.step && event.timeStamp - last.at < doubleTap;
+        last = { step: button.dataset.step, at: event.timeStamp };
+        if (twice && event.detail > 0) return;
+        toggle(button);
+      } else {
+        move(button.closest("li"), button.dataset.move || button.value.split(":")[0]);
+      }
+      draw();
+      saver?.changed();
+    });
+    form.addEventListener("input", event => { if (event.target.name === "seconds") saver?.changed(); });
+    form.addEventListener("keydown", event => {
+      if (event.key === "Enter" && event.target.name === "seconds") event.preventDefault();
+    });
+    form.addEventListener("submit", event => {
+      if (navigator.onLine) {
+        saver?.leave();
+        return;
+      }
+      event.preventDefault();
+      form.querySelector("[data-save-word]").textContent = form.dataset.wordOffline;
+    });
+    saver?.restore(steps => {
+      for (const row of rows()) row.remove();
+      for (const [id, seconds] of steps) {
+        const button = form.querySelector(`.offered button[data-step="${CSS.escape(id)}"]`);
+        if (button) add(button, seconds);
+      }
+      draw();
+    });
+
+    function rows() { return [...placed.querySelectorAll("li[data-placed]")]; }
+
+    function say(word, ...parts) { said.textContent = parts.reduce((text, part, at) => text.replace(`{${at}}`, part), word); }
+
+    function toggle(button) {
+      const row = rows().find(item => item.dataset.placed === button.dataset.step);
+      const text = button.querySelector(".text").textContent;
+      if (row) {
+        row.remove();
+        say(form.dataset.wordTaken, text);
+      } else {
+        add(button, "");
+        say(form.dataset.wordPlaced, rows().length + before, text);
+      }
+    }
+
+    function add(button, seconds) {
+      const row = template.content.firstElementChild.cloneNode(true);
+      const text = button.querySelector(".text").textContent;
+      row.dataset.placed = button.dataset.step;
+      row.id = `place-${button.dataset.step}`;
+      row.querySelector(".text").textContent = text;
+      row.querySelector("input[name=step]").value = button.dataset.step;
+      for (const mover of row.querySelectorAll("[data-move]"))
+        mover.setAttribute("aria-label", mover.dataset.label.replace("{0}", text));
+      const wait = row.querySelector(".how-long");
+      if (button.dataset.wait) {
+        const input = wait.querySelector("input");
+        input.id = `how-long-${button.dataset.step}`;
+        input.value = seconds;
+        wait.querySelector("label").htmlFor = input.id;
+      } else {
+        const empty = document.createElement("input");
+        empty.type = "hidden";
+        empty.name = "seconds";
+        wait.replaceWith(empty);
+      }
+      placed.append(row);
+    }
+
+    // The row stays under the finger while the list moves past it, so that a second tap moves the same step again.
+    function move(row, way) {
+      const other = way === "up" ? row.previousElementSibling : row.nextElementSibling;
+      if (!other || !other.dataset.placed) return;
+      const top = row.getBoundingClientRect().top;
+      if (way === "up") other.before(row); else other.after(row);
+      scrollBy({ top: row.getBoundingClientRect().top - top, behavior: "instant" });
+      say(form.dataset.wordPlaced, rows().indexOf(row) + 1 + before, row.querySelector(".text").textContent);
+      const button = row.querySelectorAll(".moves button")[way === "up" ? 0 : 1];
+      requestAnimationFrame(() =>
+        (button.disabled ? row.querySelector(".moves button:not(:disabled)") : button)?.focus({ preventScroll: true }));
+    }
+
+    function draw() {
+      const places = new Map();
+      rows().forEach((row, index, all) => {
+        places.set(row.dataset.placed, index + 1);
+        row.querySelector(".place").textContent = index + 1 + before;
+        const [up, down] = row.querySelectorAll(".moves button");
+        up.value = `up:${index + 1}`;
+        down.value = `down:${index + 1}`;
+        up.disabled = index === 0;
+        down.disabled = index === all.length - 1;
+      });
+      none.hidden = places.size > 0;
+      count.textContent = places.size + before;
+      for (const button of form.querySelectorAll(".offered button")) {
+        const place = places.get(button.dataset.step);
+        button.parentElement.classList.toggle("is-placed", Boolean(place));
+        button.setAttribute("aria-pressed", place ? "true" : "false");
+        button.value = `${place ? "back" : "place"}:${button.dataset.step}`;
+        button.querySelector(".place").textContent = place ? place + before : "";
+      }
+    }
+  }
+
+  // Keeps the newest order on this device until the server has it; a later number always wins over an earlier one.
+  function saving(form) {
+    const word = form.querySelector("[data-save-word]");
+    const number = form.querySelector("input[name=saveNumber]");
+    const key = `answer:${form.dataset.saveAddress}`;
+    let timer = 0;
+    let busy = false;
+    let leaving = false;
+
+    addEventListener("online", send);
+    // A page that the browser kept and shows again may be older than what the server holds.
+    addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
+    setInterval(() => { if (kept()) send(); }, 5000);
+
+    function kept() {
+      try {
+        return JSON.parse(localStorage.getItem(key) ?? "null");
+      } catch {
+        return null;
+      }
+    }
+
+    function keep(order) {
+      try {
+        if (order) localStorage.setItem(key, JSON.stringify(order));
+        else localStorage.removeItem(key);
+      } catch {
+        // A browser that keeps nothing still sends; only a lost connection then loses what it could not send.
+      }
+    }
+
+    function changed() {
+      number.value = String(Math.max(Number(number.value) + 1, Date.now()));
+      keep({
+        number: number.value,
+        steps: [...form.querySelectorAll("li[data-placed]")].map(row =>
+          [row.dataset.placed, row.querySelector("input[name=seconds]").value]),
+      });
+      word.textContent = form.dataset.wordSaving;
+      clearTimeout(timer);
+      timer = setTimeout(send, 300);
+    }
+
+    async function send() {
+      if (busy || leaving) return;
+      busy = true;
+      const sent = number.value;
+      try {
+        const answer = await fetch(form.dataset.saveAddress, {
+          method: "POST", body: new URLSearchParams(new FormData(form)), headers: { Accept: "application/json" }, redirect: "manual",
+        });
+        if (answer.ok) {
+          if (number.value === sent) {
+            keep(null);
+            word.textContent = form.dataset.wordSaved;
+          } else {
+            setTimeout(send, 0);
+          }
+        } else if (answer.type === "opaqueredirect" || answer.status === 400) {
+          word.textContent = form.dataset.wordSignedOut;
+        } else if (answer.status === 409 || answer.status === 410) {
+          keep(null);
+          location.reload();
+        } else {
+          word.textContent = (await answer.json().catch(() => null))?.detail ?? form.dataset.wordWaiting;
+        }
+      } catch {
+        word.textContent = form.dataset.wordWaiting;
+      } finally {
+        busy = false;
+      }
+    }
+
+    function restore(put) {
+      const order = kept();
+      if (!order) return;
+      if (Number(order.number) > Number(form.dataset.saveNumber)) {
+        put(order.steps);
+        number.value = order.number;
+        send();
+      } else {
+        keep(null);
+      }
+    }
+
+    function leave() { leaving = true; }
+
+    return { changed, restore, leave };
+  }
+})();

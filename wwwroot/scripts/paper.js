@@ -1,0 +1,78 @@
+// Counts a paper's time down, and sends what this device kept while it had no connection.
+(() => {
+  "use strict";
+
+  for (const clock of document.querySelectorAll("[data-paper-clock]")) count(clock);
+  for (const form of document.querySelectorAll("form[data-unsent]")) sendKept(form);
+  // A page that the browser kept and shows again may be older than what the server holds.
+  addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
+
+  // Counts from what was left by the server's clock when the page was made; this device's own clock may be wrong.
+  function count(clock) {
+    const ends = performance.now() + Number(clock.dataset.left) * 1000;
+    const status = document.querySelector("[data-paper-clock-word]");
+    const spoken = new Set();
+    let over = false;
+    tick();
+    setInterval(tick, 500);
+
+    function tick() {
+      const left = Math.max(0, Math.ceil((ends - performance.now()) / 1000));
+      const text = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")}`;
+      clock.textContent = clock.dataset.wordLeft.replace("{0}", text);
+      clock.classList.toggle("clock-low", left <= 300);
+      for (const minutes of [5, 1]) {
+        if (left > minutes * 60 || left <= minutes * 60 - 10 || spoken.has(minutes)) continue;
+        spoken.add(minutes);
+        status.textContent = status.dataset.wordSoon.replace("{0}", minutes);
+      }
+      if (left > 0 || over) return;
+      over = true;
+      // The server closes the paper; a moment later it has done so by its own clock, too.
+      setTimeout(() => location.assign(clock.dataset.over), 1500);
+    }
+  }
+
+  // Each question keeps its order under its own address until the server has it.
+  async function sendKept(form) {
+    const prefix = `answer:${form.dataset.unsent}`;
+    const word = form.querySelector("p");
+    if (keys().length === 0) return;
+    form.hidden = false;
+    word.textContent = form.dataset.word;
+    for (const key of keys()) await send(key);
+    if (keys().length === 0) {
+      location.reload();
+      return;
+    }
+    word.textContent = form.dataset.wordWaiting;
+    setTimeout(() => sendKept(form), 3000);
+
+    function keys() {
+      try {
+        return Object.keys(localStorage).filter(key => key.startsWith(prefix));
+      } catch {
+        return [];
+      }
+    }
+
+    async function send(key) {
+      try {
+        const order = JSON.parse(localStorage.getItem(key));
+        const body = new URLSearchParams(new FormData(form));
+        body.set("saveNumber", order.number);
+        for (const [step, seconds] of order.steps) {
+          body.append("step", step);
+          body.append("seconds", seconds);
+        }
+        const answer = await fetch(key.slice("answer:".length), {
+          method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual",
+        });
+        if (answer.ok || answer.status === 409 || answer.status === 410) localStorage.removeItem(key);
+        else if (answer.status === 422) word.textContent = (await answer.json().catch(() => null))?.detail ?? "";
+      } catch {
+        // Still no connection: it is tried again.
+      }
+    }
+  }
+})();
