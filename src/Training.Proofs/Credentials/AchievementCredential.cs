@@ -29,7 +29,7 @@ public static class AchievementCredential
         JsonObject document = new()
         {
             ["@context"] = new JsonArray(CredentialsContext, BadgesContext),
-            ["id"] = credential.Id.ToString(),
+            ["id"] = credential.Id.OriginalString,
             ["type"] = new JsonArray("VerifiableCredential", "AchievementCredential"),
             ["name"] = credential.Title,
             ["issuer"] = Profile(credential.Issuer),
@@ -61,7 +61,7 @@ public static class AchievementCredential
     private static string? Objection(CompetencyCredential credential, JsonObject document)
     {
         if (credential.Log is { } log && !log.SpeaksOf(credential.Id))
-            return $"The log entry does not name the record {credential.Id} in its member \"{LogInclusion.RecordMember}\".";
+            return $"The log entry does not name the record {credential.Id.OriginalString} in its member \"{LogInclusion.RecordMember}\".";
         Outcome<CanonicalText> text = Jcs.Canonicalize(document);
         if (!text.IsOk)
             return text.Sentence;
@@ -81,7 +81,7 @@ public static class AchievementCredential
             ["name"] = issuer.Name,
         };
         if (issuer.Url is { } url)
-            profile["url"] = url.ToString();
+            profile["url"] = url.OriginalString;
         return profile;
     }
 
@@ -110,10 +110,10 @@ public static class AchievementCredential
     {
         JsonObject criteria = new() { ["narrative"] = competency.Criteria };
         if (competency.CriteriaPage is { } page)
-            criteria["id"] = page.ToString();
+            criteria["id"] = page.OriginalString;
         JsonObject achievement = new()
         {
-            ["id"] = competency.Id.ToString(),
+            ["id"] = competency.Id.OriginalString,
             ["type"] = new JsonArray("Achievement"),
             ["achievementType"] = "Competency",
             ["name"] = competency.Title,

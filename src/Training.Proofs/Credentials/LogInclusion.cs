@@ -23,7 +23,7 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
     public bool SpeaksOf(Uri credential)
     {
         ArgumentNullException.ThrowIfNull(credential);
-        return Entry.Content().TextOf(RecordMember) == credential.ToString();
+        return Entry.Content().TextOf(RecordMember) == credential.OriginalString;
     }
 
     /// <summary>Writes the inclusion as a JSON object.</summary>

@@ -30,22 +30,32 @@ public sealed record InclusionProof(long LeafIndex, long TreeSize, IReadOnlyList
         return new(leafIndex, treeSize, path);
     }
 
-    /// <summary>Whether the proof leads from the entry to the root; the algorithm is that of RFC 9162, 2.1.3.2.</summary>
+    /// <summary>Whether the proof leads from the entry to the root.</summary>
     /// <param name="leafHash">The hash of the entry, from <see cref="MerkleHash.Leaf"/>.</param>
     /// <param name="root">The root hash of the log at <see cref="TreeSize"/>.</param>
     public bool Verify(Sha256Digest leafHash, Sha256Digest root)
     {
-        ArgumentNullException.ThrowIfNull(leafHash);
         ArgumentNullException.ThrowIfNull(root);
+        return RootFrom(leafHash) is { } reached && reached == root;
+    }
+
+    /// <summary>
+    /// The root that the proof leads to from an entry (RFC 9162, section 2.1.3.2), or null where its path has not the
+    /// length that its place and size ask for.
+    /// </summary>
+    /// <param name="leafHash">The hash of the entry, from <see cref="MerkleHash.Leaf"/>.</param>
+    public Sha256Digest? RootFrom(Sha256Digest leafHash)
+    {
+        ArgumentNullException.ThrowIfNull(leafHash);
         if (LeafIndex < 0 || LeafIndex >= TreeSize)
-            return false;
+            return null;
         long node = LeafIndex;
         long last = TreeSize - 1;
         Sha256Digest hash = leafHash;
         foreach (Sha256Digest beside in Path)
         {
             if (last == 0)
-                return false;
+                return null;
             if ((node & 1) == 1 || node == last)
             {
                 hash = MerkleHash.Node(beside, hash);
@@ -58,6 +68,6 @@ public sealed record InclusionProof(long LeafIndex, long TreeSize, IReadOnlyList
             }
             (node, last) = (node >> 1, last >> 1);
         }
-        return last == 0 && hash == root;
+        return last == 0 ? hash : null;
     }
 }

@@ -25,14 +25,14 @@ public sealed record StatusList(
     public JsonObject Write() => new()
     {
         ["@context"] = new JsonArray("https://www.w3.org/ns/credentials/v2"),
-        ["id"] = Address.ToString(),
+        ["id"] = Address.OriginalString,
         ["type"] = new JsonArray("VerifiableCredential", CredentialType),
         ["issuer"] = Issuer.ToString(),
         ["validFrom"] = DateTimeStamp.Format(ValidFrom),
         ["validUntil"] = DateTimeStamp.Format(ValidUntil),
         ["credentialSubject"] = new JsonObject
         {
-            ["id"] = $"{Address}#list",
+            ["id"] = $"{Address.OriginalString}#list",
             ["type"] = SubjectType,
             ["statusPurpose"] = StatusListEntry.Word(Purpose),
             ["encodedList"] = Bits.Encode(),
@@ -61,7 +61,7 @@ public sealed record StatusList(
 
     private static Outcome<StatusList> Read(JsonObject credential)
     {
-        if (credential["@context"] is not JsonArray contexts || contexts.Count == 0 first.AsText() != "https://www.w3.org/ns/credentials/v2"
+        if (credential["@context"] is not JsonArray contexts || contexts.Count == 0 || contexts[0].AsText() != "https://www.w3.org/ns/credentials/v2"
             || !credential.Names("type", "VerifiableCredential") || !credential.Names("type", CredentialType)
             || credential["credentialSubject"] is not JsonObject subject || subject.TextOf("type") != SubjectType)
             return new Refused("The document is not a status list credential.");

@@ -30,11 +30,11 @@ public sealed record StatusListEntry(StatusPurpose Purpose, Uri List, int Index)
     /// <summary>Writes the entry.</summary>
     public JsonObject Write() => new()
     {
-        ["id"] = $"{List}#{Index.ToString(CultureInfo.InvariantCulture)}",
+        ["id"] = $"{List.OriginalString}#{Index.ToString(CultureInfo.InvariantCulture)}",
         ["type"] = Type,
         ["statusPurpose"] = Word(Purpose),
         ["statusListIndex"] = Index.ToString(CultureInfo.InvariantCulture),
-        ["statusListCredential"] = List.ToString(),
+        ["statusListCredential"] = List.OriginalString,
     };
 
     /// <summary>Reads an entry with one bit; other purposes and larger entries are refused.</summary>
