@@ -12,7 +12,7 @@ internal static class PublishedTestKeys
         "278117fc144c72340f67d0f2316e8386ceffbf2b2428c9c51fef7c597f1d426e",
         "ec172b93ad5e563bf4932c70e1245034c35467ef2efd4d64ebf819683467e2bf",
         // W3C Data Integrity EdDSA Cryptosuites 1.0, appendix B: z6MkrJVnaZkeFzdQyMZu1cgjg7k1pZZ6pvBQ7XJPt4swbTQ2.
-        "b00485cef0df033a68f1abf188ed8ddb31a8f61ab69a72545aa5c8b5e28da6ce",
+        "b00d8d938e7f773d51565aad36a623f5344f7f5d1960f9cf3e8e12620ea2810f",
         // The seed 00 01 02 … 1f, which many programs' examples use.
         "03a107bff3ce10be1d70dd18e74bc09967e4d6309ba50d5f1ddc8664125531b8",
     ];
