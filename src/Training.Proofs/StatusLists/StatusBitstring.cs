@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.IO.Compression;
 using Training.Proofs.Signing;
 
@@ -17,6 +18,9 @@ public sealed class StatusBitstring
     /// megabyte; reading stops here.
     /// </summary>
     public const int MostEntries = 1 << 24;
+
+    // RFC 1952: ten bytes in front, eight behind.
+    private const int ShortestGzip = 18;
 
     private readonly byte[] bits;
 
@@ -69,6 +73,8 @@ public sealed class StatusBitstring
         Outcome<byte[]> compressed = Multibase.DecodeBase64Url(encoded);
         if (!compressed.IsOk)
             return new Refused(compressed.Sentence);
+        if (compressed.Value.Length < ShortestGzip)
+            return new Refused("The status list is not whole GZIP data.");
         byte[] bits = new byte[MostEntries / 8 + 1];
         int length;
         try
@@ -82,6 +88,9 @@ public sealed class StatusBitstring
         }
         if (length > MostEntries / 8)
             return new Refused($"The status list unfolds to more than {MostEntries} entries.");
+        // The framework reads on when the end of the GZIP data is cut off; RFC 1952 has the length in the last 4 bytes.
+        if (BinaryPrimitives.ReadInt32LittleEndian(compressed.Value.AsSpan()[^sizeof(int)..]) != length)
+            return new Refused("The status list is not whole GZIP data.");
         return length < LeastEntries / 8
             ? new Refused($"The status list has {length * 8L} entries; it must have {LeastEntries} at least.")
             : new StatusBitstring(bits[..length]);
