@@ -1,6 +1,7 @@
 using System.Buffers.Text;
 using System.Text.Json.Nodes;
 using Training.Proofs.CanonicalJson;
+using Training.Proofs.Signing;
 
 namespace Training.Proofs.Credentials;
 
@@ -65,11 +66,10 @@ internal static class EvidenceList
 
     private static Outcome<JudgedMatter> ReadJudged(JsonObject item, string id)
     {
-        byte[] digest = new byte[Sha256Digest.Length];
-        string text = id[NamedHash.Length..];
-        return text.Length == 43 && Base64Url.TryDecodeFromChars(text, digest, out int length) && length == digest.Length
+        Outcome<byte[]> digest = Multibase.DecodeBase64Url("u" + id[NamedHash.Length..]);
+        return digest.IsOk && digest.Value.Length == Sha256Digest.Length
             && item.TextOf("genre") is { } genre && item.TextOf("name") is { } name
-                ? new JudgedMatter(genre, name, Sha256Digest.FromBytes(digest))
+                ? new JudgedMatter(genre, name, Sha256Digest.FromBytes(digest.Value))
                 : new Refused("A piece of evidence has no name, no genre or no readable hash.");
     }
 

@@ -75,7 +75,12 @@ public sealed class StatusBitstring
             return new Refused(compressed.Sentence);
         if (compressed.Value.Length < ShortestGzip)
             return new Refused("The status list is not whole GZIP data.");
-        byte[] bits = new byte[MostEntries / 8 + 1];
+        // RFC 1952 has the unfolded length in the last four bytes. It may lie: exactly that much must then come out. The
+        // framework by itself reads on where the end of the data is cut off.
+        uint told = BinaryPrimitives.ReadUInt32LittleEndian(compressed.Value.AsSpan()[^sizeof(uint)..]);
+        if (told > MostEntries / 8)
+            return new Refused($"The status list unfolds to more than {MostEntries} entries.");
+        byte[] bits = new byte[told + 1];
         int length;
         try
         {
@@ -86,10 +91,7 @@ public sealed class StatusBitstring
         {
             return new Refused("The status list is not whole GZIP data.");
         }
-        if (length > MostEntries / 8)
-            return new Refused($"The status list unfolds to more than {MostEntries} entries.");
-        // The framework reads on when the end of the GZIP data is cut off; RFC 1952 has the length in the last 4 bytes.
-        if (BinaryPrimitives.ReadInt32LittleEndian(compressed.Value.AsSpan()[^sizeof(int)..]) != length)
+        if (length != told)
             return new Refused("The status list is not whole GZIP data.");
         return length < LeastEntries / 8
             ? new Refused($"The status list has {length * 8L} entries; it must have {LeastEntries} at least.")

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.IO.Compression;
 using CsCheck;
 using Training.Proofs.Signing;
@@ -53,6 +54,16 @@ public class StatusBitstringTests
         string bomb = Zip(new byte[64 << 20]);
         Assert.True(bomb.Length < 100_000);
         Assert.Contains("more than", StatusBitstring.Decode(bomb).Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_list_that_unfolds_to_another_length_than_it_tells_is_refused()
+    {
+        byte[] zipped = Multibase.DecodeBase64Url(Zip(new byte[64 << 20])).Value;
+        BinaryPrimitives.WriteInt32LittleEndian(zipped.AsSpan()[^4..], 16_384);
+        Assert.False(StatusBitstring.Decode(Multibase.EncodeBase64Url(zipped)).IsOk);
+        byte[] twice = Multibase.DecodeBase64Url(Published).Value;
+        Assert.False(StatusBitstring.Decode(Multibase.EncodeBase64Url([.. twice, .. twice])).IsOk);
     }
 
     [Fact]
