@@ -66,6 +66,34 @@ public sealed class CredentialVerifierTests : IDisposable
             CredentialVerifier.Check(bytes, awards.Request()).State == CheckState.Failed, iter: 200);
 
     [Fact]
+    public void Any_value_in_the_place_of_any_other_makes_the_credential_fail_and_never_throws()
+    {
+        byte[] text = Awards.Bytes(awards.Secured());
+        VerificationRequest request = awards.Request() with { StatusLists = [] };
+        int places = Places(StrictJson.ReadObject(text).Value).Count();
+        Assert.True(places > 80);
+        foreach (string value in (string[])["null", "7", "-1e300", "true", "\"\"", "\"x\"", "[]", "{}", "[null]", "[[{}]]"])
+        {
+            for (int place = 0; place < places; place++)
+            {
+                JsonObject document = StrictJson.ReadObject(text).Value;
+                JsonNode target = Places(document).ElementAt(place);
+                if (target.ToJsonString() == value)
+                    continue;
+                target.ReplaceWith(JsonNode.Parse(value));
+                Assert.Equal(CheckState.Failed, CredentialVerifier.Check(Awards.Bytes(document), request).State);
+            }
+        }
+
+        static IEnumerable<JsonNode> Places(JsonNode node) => node switch
+        {
+            JsonObject members => members.Where(m => m.Value is not null).SelectMany(m => Places(m.Value!).Prepend(m.Value!)),
+            JsonArray items => items.OfType<JsonNode>().SelectMany(item => Places(item).Prepend(item)),
+            _ => [],
+        };
+    }
+
+    [Fact]
     public void A_credential_without_a_proof_fails()
     {
         VerificationReport report = Check(awards.Request(), AchievementCredential.Write(Awards.Credential()).Value);
