@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using Training.Sequencing.Procedures;
+using Training.Web.Startup;
 
 namespace Training.Browser.Tests;
 
@@ -14,7 +15,7 @@ public sealed class WholeWayTests
     {
         await using var house = new OpenHouse();
         await house.InitializeAsync();
-        var right = new RightOrders(Path.Combine(AppContext.BaseDirectory, "content"));
+        var right = new RightOrders(Path.Combine(House.FindRoot(AppContext.BaseDirectory), "content"));
         var technician = await house.Device(screen);
         var examiner = await house.Device(screen);
         await technician.SignIn(Newcomer);
@@ -44,8 +45,8 @@ public sealed class WholeWayTests
 
     private const string Newcomer = "amara";
     private const string NewcomerName = "Amara Okafor";
-    private const string Examiner = "examiner";
-    private const string Owner = "owner";
+    private const string Examiner = "renske";
+    private const string Owner = "hollis";
 
     private static async Task ReadsTheLesson(IPage page)
     {
