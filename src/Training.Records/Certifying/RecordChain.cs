@@ -56,9 +56,10 @@ public sealed class RecordChain
         LocalDate? confirmBy = null;
         if (record.ConfirmEvery is { } every)
         {
-            var confirmed = happened.Where(entry => entry.Kind == RecordEventKind.Confirmed).Select(entry => entry.On)
-                .Append(record.IssuedOn).Max();
-            confirmBy = After(confirmed, every);
+            // A confirmation that comes too late revives nothing.
+            confirmBy = After(record.IssuedOn, every);
+            foreach (var confirmation in happened.Where(entry => entry.Kind == RecordEventKind.Confirmed && entry.On <= confirmBy))
+                confirmBy = After(confirmation.On, every);
             until = LocalDate.Min(until, confirmBy.Value);
         }
 

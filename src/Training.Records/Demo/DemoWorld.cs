@@ -1,4 +1,15 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
 using Training.Content;
+using Training.Content.Competencies;
+using Training.Records.Accounts;
+using Training.Records.Certifying;
+using Training.Records.Learning;
+using Training.Records.Publishing;
+using Training.Records.Storage;
+using Training.Sequencing;
 
 namespace Training.Records.Demo;
 
@@ -11,24 +22,144 @@ public sealed class DemoWorld
     /// <summary>The password of everybody in the demo.</summary>
     public const string Password = "a bare chassis at dawn";
 
+    private readonly TrainingDbContext db;
+    private readonly TimeProvider clock;
+
+    /// <summary>Made by the host's services.</summary>
+    public DemoWorld(TrainingDbContext db, TimeProvider clock) => (this.db, this.clock) = (db, clock);
+
     /// <summary>Everybody who can sign in, for the console and the sign-in page in Development.</summary>
-    public static IReadOnlyList<DemoSignIn> SignIns => throw new NotImplementedException();
+    public static IReadOnlyList<DemoSignIn> SignIns => DemoPeople.All;
 
     /// <summary>
     /// Fills an empty database through the services, as if months had passed; a database with anybody in it stays as it
     /// is. To be called before the content folder is published otherwise.
     /// </summary>
     /// <param name="files">The content to publish and to examine by.</param>
-    /// <returns>Whether anything was added.</returns>
-    public Task<bool> Seed(IReadOnlyList<ContentFile> files) => throw new NotImplementedException();
+    /// <returns>Whether anything was added; nothing is where the content has an error or no competency.</returns>
+    public async Task<bool> Seed(IReadOnlyList<ContentFile> files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (await db.Users.AnyAsync()) return false;
+        if (ContentReader.Read(files).Library is not { Competencies: [var competency, ..] }) return false;
+        await using var past = Past(db.Database.GetConnectionString()!, out var pastClock);
+        await using var scope = past.CreateAsyncScope();
+        var history = new DemoHistory(scope.ServiceProvider, pastClock);
+        await history.Live(files, competency, clock.Instant());
+        return true;
+    }
+
+    /// <summary>The same services on the same database, with a clock of their own.</summary>
+    private static ServiceProvider Past(string connectionString, out DemoClock clock)
+    {
+        clock = new();
+        var services = new ServiceCollection();
+        services.AddSingleton<TimeProvider>(clock);
+        services.AddLogging();
+        services.AddTrainingRecords(connectionString);
+        services.AddIdentityCore<Person>(options => options.Password = new PasswordOptions
+        {
+            RequiredLength = 15,
+            RequireDigit = false,
+            RequireLowercase = false,
+            RequireNonAlphanumeric = false,
+            RequireUppercase = false,
+        }).AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
+        return services.BuildServiceProvider();
+    }
 }
 
-/// <summary>Somebody who can sign in to the demo.</summary>
-/// <param name="DisplayName">Their name.</param>
-/// <param name="Place">Their shop, or the provider.</param>
-/// <param name="Roles">What they may do.</param>
-/// <param name="UserName">The name for signing in.</param>
-/// <param name="Password">The password.</param>
-/// <param name="Story">What is to be seen with them, in one line.</param>
-public sealed record DemoSignIn(
-    string DisplayName, string Place, IReadOnlyList<string> Roles, string UserName, string Password, string Story);
+/// <summary>A clock that stands where the history has come to.</summary>
+internal sealed class DemoClock : TimeProvider
+{
+    public Instant At { get; set; }
+
+    public override DateTimeOffset GetUtcNow() => At.ToDateTimeOffset();
+}
+
+/// <summary>What happened in the demo's world, in order.</summary>
+internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
+{
+    private readonly Dictionary<DemoSignIn, Actor> actors = [];
+    private DemoExaminations examinations = null!;
+
+    public async Task Live(IReadOnlyList<ContentFile> files, Competency competency, Instant now)
+    {
+        var morning = now - NodaTime.Duration.FromHours(3);
+        var whole = competency.ValidFor;
+        clock.At = MonthsBefore(morning, whole.Months, whole.Days + 60);
+        await services.GetRequiredService<Publisher>().Publish(files);
+        await AddPeople();
+        examinations = new(services, clock, actors[DemoPeople.SittingExaminer], actors[DemoPeople.RunExaminer]);
+
+        List<(Instant At, Func<Task> Happens)> events =
+        [
+            (MonthsBefore(morning, whole.Months, whole.Days + 20), () => Earns(DemoPeople.Expired)),
+            (MonthsBefore(morning, whole.Months, whole.Days - 40), () => Earns(DemoPeople.Due)),
+            (MonthsBefore(morning, 10, 0), () => Earns(DemoPeople.OtherCurrent)),
+            (MonthsBefore(morning, 8, 0), () => Earns(DemoPeople.Suspended)),
+            (MonthsBefore(morning, 5, 0), () => Earns(DemoPeople.Current)),
+            (MonthsBefore(morning, 2, 0), () => Earns(DemoPeople.Foreman)),
+            (MonthsBefore(morning, 0, 12), () => IsSuspended(DemoPeople.Suspended)),
+            (MonthsBefore(morning, 0, 3), () => Learns(DemoPeople.Awaiting, competency)),
+            (MonthsBefore(morning, 0, 2), () => examinations.PassPaper(actors[DemoPeople.Awaiting], competency.Id)),
+        ];
+        foreach (var (at, happens) in events.OrderBy(entry => entry.At))
+        {
+            clock.At = at;
+            await happens();
+        }
+
+        async Task Earns(DemoSignIn person)
+        {
+            await examinations.PassPaper(actors[person], competency.Id);
+            await examinations.PassRuns(actors[person], competency);
+        }
+    }
+
+    /// <summary>The value of what the demo's own people did; a refusal would be a fault of the demo.</summary>
+    public static T Done<T>(Outcome<T, Refusal> outcome) =>
+        outcome.Match(value => value, refusal => throw new InvalidOperationException($"The demo was refused: {refusal}"));
+
+    private static Instant MonthsBefore(Instant at, int months, int days) =>
+        at.InUtc().LocalDateTime.PlusMonths(-months).PlusDays(-days).InUtc().ToInstant();
+
+    private async Task AddPeople()
+    {
+        var people = services.GetRequiredService<People>();
+        var first = DemoPeople.Administrator;
+        var administrator = await Actor(Done(await people.AddFirstAdministrator(first.DisplayName, first.UserName, first.Password)));
+        actors[first] = administrator;
+        var shops = new Dictionary<string, ShopId?>
+        {
+            [DemoPeople.Provider] = null,
+            [DemoPeople.Quillmoor] = Done(await people.AddShop(administrator, DemoPeople.Quillmoor, "Europe/London")),
+            [DemoPeople.Brackenhill] = Done(await people.AddShop(administrator, DemoPeople.Brackenhill, "Europe/Dublin")),
+        };
+        foreach (var person in DemoPeople.All.Where(person => person != first))
+        {
+            var added = Done(await people.Add(
+                administrator, new(person.DisplayName, person.UserName, shops[person.Place], person.Roles)));
+            var actor = await Actor(added.Person);
+            Done(await people.ChoosePassword(actor, added.OneTimePassword, person.Password));
+            actors[person] = actor;
+        }
+
+        async Task<Actor> Actor(PersonId id) => (await people.ActorOf(id))!;
+    }
+
+    private async Task IsSuspended(DemoSignIn person)
+    {
+        var records = services.GetRequiredService<CompetencyRecords>();
+        var record = Done(await records.Of(actors[DemoPeople.Owner], actors[person].Person))[0];
+        Done(await records.Suspend(actors[DemoPeople.Owner], record.Id, "Back from long sick leave; to be watched at the vehicle first."));
+    }
+
+    private async Task Learns(DemoSignIn person, Competency competency)
+    {
+        var reading = services.GetRequiredService<Reading>();
+        foreach (var module in competency.Modules) Done(await reading.Finish(actors[person], module));
+        foreach (var draw in competency.Paper.Questions)
+            await examinations.Practise(actors[person], draw.From[0], draw.Kind);
+    }
+}
