@@ -107,10 +107,11 @@ public sealed class WholeWayTests
     private static async Task ObservesTheRun(OpenHouse house, IPage page, RightOrders right)
     {
         await page.GotoAsync("/runs");
-        await page.GetByText("Start the run").First.ClickAsync();
-        await page.GetByText("truck K26").First.ClickAsync();
-        await page.GetByLabel("Which chassis").First.FillAsync("K26-0417");
-        await page.Press("Start the clock");
+        var line = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = NewcomerName }).First;
+        await line.GetByText("Start the run").ClickAsync();
+        await line.GetByText("truck K26").ClickAsync();
+        await line.GetByLabel("Which chassis").FillAsync("K26-0417");
+        await line.GetByRole(AriaRole.Button, new() { Name = "Start the clock" }).ClickAsync();
         foreach (var step in right.For(new ProcedureId("isolate-chassis"), new VariantId("truck-k26")))
         {
             if (step.IsWait)
@@ -134,7 +135,7 @@ public sealed class WholeWayTests
     {
         await page.GotoAsync("/records");
         await page.Sees("Electrical isolation of a chassis");
-        await page.Sees("current");
+        await page.Sees("Current until");
     }
 
     private static async Task<string> MakesAProof(IPage page)
