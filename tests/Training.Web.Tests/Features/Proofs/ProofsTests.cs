@@ -4,7 +4,8 @@ using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Proofs;
 
-public sealed class ProofsTests(TrainingHouse house) : IClassFixture<TrainingHouse>
+[Collection(SharedHouse.Name)]
+public sealed class ProofsTests(TrainingHouse house)
 {
     [Fact]
     public async Task A_customer_sees_yes_and_the_chosen_people_alone_without_signing_in()

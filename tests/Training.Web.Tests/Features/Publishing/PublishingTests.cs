@@ -5,7 +5,8 @@ using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Publishing;
 
-public sealed class PublishingTests(TrainingHouse house) : IClassFixture<TrainingHouse>
+[Collection(SharedHouse.Name)]
+public sealed class PublishingTests(TrainingHouse house)
 {
     [Fact]
     public async Task A_trainer_sees_what_is_broken_at_its_place_and_that_the_last_good_one_is_served()

@@ -114,8 +114,7 @@ public sealed class RunsTests(ClockedHouse house) : IClassFixture<ClockedHouse>
         var renske = await house.SignedIn("renske");
         var page = await renske.Get(address);
         Assert.Null(page.QuerySelector(".tap"));
-        var answer = await renske.Post($"{address}/ending", page.TokenIn());
-        Assert.NotEqual("", (await renske.Follow(answer)).Said());
+        Assert.Equal(HttpStatusCode.NotFound, (await renske.Post($"{address}/ending", page.TokenIn())).StatusCode);
         Assert.NotNull((await mateo.Get(address)).QuerySelector(".tap"));
         await GiveUp(mateo, address);
     }
@@ -138,7 +137,7 @@ public sealed class RunsTests(ClockedHouse house) : IClassFixture<ClockedHouse>
         var address = started.Headers.Location!.ToString();
         var page = await mateo.Follow(started);
         // The listing is a right order; of two ways to prove the tester one is enough.
-        foreach (var row in page.QuerySelectorAll("ul.taps:first-of-type .tap-row").Where(row => row.GetAttribute("data-row") != "prove-tester-unit"))
+        foreach (var row in page.QuerySelectorAll("ul.taps:first-of-type .tap-row").Where(row => row.GetAttribute("data-row") != "prove-on-unit"))
         {
             own.Clock.Pass(row.QuerySelector("small") is null ? TimeSpan.FromSeconds(20) : TimeSpan.FromMinutes(20));
             var step = row.QuerySelector(".tap")!.GetAttribute("value")!;
@@ -165,6 +164,9 @@ public sealed class RunsTests(ClockedHouse house) : IClassFixture<ClockedHouse>
     private async Task<(Visitor Mateo, string Address)> Started()
     {
         var mateo = await house.SignedIn("mateo");
+        // Nobody works at two vehicles at once: what another test left open is given up.
+        foreach (var open in (await mateo.Get("/runs")).QuerySelectorAll("section[aria-labelledby=open] a[href^='/runs/']"))
+            await GiveUp(mateo, open.GetAttribute("href")!);
         return (mateo, (await Start(mateo, "rania", "K26-7")).Headers.Location!.ToString());
     }
 

@@ -3,7 +3,8 @@ using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Shops;
 
-public sealed class ShopsTests(TrainingHouse house) : IClassFixture<TrainingHouse>
+[Collection(SharedHouse.Name)]
+public sealed class ShopsTests(TrainingHouse house)
 {
     [Fact]
     public async Task An_administrator_adds_a_shop_and_is_led_on_to_its_people()

@@ -3,7 +3,8 @@ using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Sittings;
 
-public sealed class SittingsTests(TrainingHouse house) : IClassFixture<TrainingHouse>
+[Collection(SharedHouse.Name)]
+public sealed class SittingsTests(TrainingHouse house)
 {
     [Fact]
     public async Task An_examiner_opens_a_sitting_admits_somebody_and_closes_it()
@@ -12,9 +13,9 @@ public sealed class SittingsTests(TrainingHouse house) : IClassFixture<TrainingH
         var sitting = await renske.Follow(await renske.Press((await renske.Get("/sittings")).Button("Open the sitting"), ("Place", "Bay 3")));
         Assert.Contains("Nobody yet", sitting.QuerySelector("#papers")!.TextContent, StringComparison.Ordinal);
 
-        var admit = sitting.QuerySelectorAll("button[name=person]").First(button => button.TextContent.Contains("Amara", StringComparison.Ordinal));
+        var admit = sitting.QuerySelectorAll("button[name=person]").First(button => button.TextContent.Contains("Mele", StringComparison.Ordinal));
         sitting = await renske.Follow(await renske.Press(admit));
-        Assert.Contains("Amara Okafor", sitting.QuerySelector("#papers")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Mele Fonoti", sitting.QuerySelector("#papers")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("admitted, not begun", sitting.QuerySelector("#papers")!.TextContent, StringComparison.Ordinal);
 
         sitting = await renske.Follow(await renske.Press(sitting.Button("Close it now")));
@@ -27,20 +28,20 @@ public sealed class SittingsTests(TrainingHouse house) : IClassFixture<TrainingH
     public async Task A_paper_that_is_handed_in_is_shown_to_the_examiner_with_a_verdict_for_each_question()
     {
         var renske = await house.SignedIn("renske");
-        var bao = await house.SignedIn("bao");
+        var joao = await house.SignedIn("joao");
         var opened = await renske.Press((await renske.Get("/sittings")).Button("Open the sitting"), ("Place", "Bay 4"));
         var address = opened.Headers.Location!.ToString();
         var sitting = await renske.Follow(opened);
-        await renske.Press(sitting.QuerySelectorAll("button[name=person]").First(button => button.TextContent.Contains("Bao", StringComparison.Ordinal)));
-        var paper = (await bao.Get("/next")).QuerySelector("a[href^='/papers/']")!.GetAttribute("href")!;
-        var token = (await bao.Get("/password")).TokenIn();
-        await bao.Post($"{paper}/beginning", token);
+        await renske.Press(sitting.QuerySelectorAll("button[name=person]").First(button => button.TextContent.Contains("João", StringComparison.Ordinal)));
+        var paper = (await joao.Get("/next")).QuerySelector("a[href^='/papers/']")!.GetAttribute("href")!;
+        var token = (await joao.Get("/password")).TokenIn();
+        await joao.Post($"{paper}/beginning", token);
 
         Assert.Contains("writing until", (await renske.Get(address)).QuerySelector("#papers")!.TextContent, StringComparison.Ordinal);
         var inSitting = $"{address}{paper}";
         Assert.Empty((await renske.Get(inSitting)).QuerySelectorAll(".verdict-word"));
 
-        await bao.Post($"{paper}/hand-in", token);
+        await joao.Post($"{paper}/hand-in", token);
         var shown = await renske.Get(inSitting);
         Assert.Contains("Not passed", shown.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
         Assert.NotEmpty(shown.QuerySelectorAll("section[aria-labelledby^='question-'] .drawing svg"));
