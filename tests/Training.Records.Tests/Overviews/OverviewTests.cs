@@ -53,9 +53,10 @@ public sealed class OverviewTests
     }
 
     [Fact]
-    public async Task Staff_without_a_shop_have_no_way_to_go()
+    public async Task Who_is_no_technician_has_no_way_to_go()
     {
         await using var world = await Create();
+        Assert.Empty(Ok(await world.Overview(overview => overview.WhatNext(world.Owner, world.Owner.Person))));
         Assert.Empty(Ok(await world.Overview(overview => overview.WhatNext(world.Examiner, world.Examiner.Person))));
         NotFound(await world.Overview(overview => overview.WhatNext(world.Colleague, world.Technician.Person)));
     }
