@@ -7,10 +7,11 @@ public sealed class ArrowTests
     private static readonly Dictionary<string, string[]> Below = new()
     {
         ["Training.Sequencing"] = [],
-        ["Training.Content"] = ["Training.Sequencing"],
-        ["Training.Records"] = ["Training.Content", "Training.Sequencing"],
-        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing"],
-        ["Training.Cli"] = ["Training.Content", "Training.Sequencing"],
+        ["Training.Measures"] = [],
+        ["Training.Content"] = ["Training.Sequencing", "Training.Measures"],
+        ["Training.Records"] = ["Training.Content", "Training.Sequencing", "Training.Measures"],
+        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing", "Training.Measures"],
+        ["Training.Cli"] = ["Training.Content", "Training.Sequencing", "Training.Measures"],
     };
 
     [Fact]

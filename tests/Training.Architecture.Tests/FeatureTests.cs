@@ -71,13 +71,15 @@ public sealed class FeatureTests
         Assert.DoesNotContain(Controllers.Select(type => (type.Name, Actions: Actions(type).Count)), item => item.Actions is 0 or > MostActions);
 
     [Fact]
-    public void A_controller_says_who_may_come_in() =>
-        Assert.Empty(Controllers.Where(type => !type.GetCustomAttributes<Attribute>(inherit: false)
-            .Any(attribute => attribute is AuthorizeAttribute or AllowAnonymousAttribute)).Select(type => type.Name));
+    public void A_controller_or_each_of_its_actions_says_who_may_come_in() =>
+        Assert.Empty(Controllers.Where(type => !SaysWho(type) && !Actions(type).TrueForAll(SaysWho)).Select(type => type.Name));
+
+    private static bool SaysWho(MemberInfo member) => member.GetCustomAttributes<Attribute>(inherit: false)
+        .Any(attribute => attribute is AuthorizeAttribute or AllowAnonymousAttribute);
 
     private static List<MethodInfo> Actions(Type controller) =>
         [.. controller.GetMethods(BindingFlags.Instance | BindingFlags.Public | BindingFlags.DeclaredOnly)
-            .Where(method => method.GetCustomAttributes<Attribute>().Any(attribute => attribute is HttpMethodAttribute or RouteAttribute))];
+            .Where(method => method.GetCustomAttributes<Attribute>().Any(attribute => attribute is IActionHttpMethodProvider or RouteAttribute))];
 
     private static string[] Others(string feature) => [.. Features.Where(other => other != feature).Select(other => Root + other)];
 }

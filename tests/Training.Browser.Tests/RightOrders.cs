@@ -1,5 +1,4 @@
 using Training.Content;
-using Training.Content.Scenarios;
 using Training.Sequencing.Procedures;
 
 namespace Training.Browser.Tests;

@@ -39,15 +39,19 @@ internal sealed record LessonOutline(
         return ids;
     }
 
+    // Letters of every script stay: to take accents off would need tables that not every machine has.
     private static string Slug(string heading)
     {
         var slug = new StringBuilder();
-        foreach (var letter in heading.Normalize(NormalizationForm.FormKD).ToLowerInvariant())
+        foreach (var letter in heading.ToLowerInvariant())
         {
-            if (char.IsAsciiLetterOrDigit(letter)) slug.Append(letter);
+            if (char.IsLetterOrDigit(letter) || IsMark(letter)) slug.Append(letter);
             else if (slug.Length > 0 && slug[^1] != '-' && (char.IsWhiteSpace(letter) || letter is '-' or '/')) slug.Append('-');
         }
 
         return slug.ToString().TrimEnd('-');
     }
+
+    private static bool IsMark(char letter) =>
+        char.GetUnicodeCategory(letter) is UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark;
 }

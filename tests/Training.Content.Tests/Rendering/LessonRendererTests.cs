@@ -33,6 +33,21 @@ public sealed class LessonRendererTests
         Assert.Equal("#what-can-go-wrong", Show("es").QuerySelector("p a")!.GetAttribute("href"));
     }
 
+    [Theory]
+    [InlineData("Prove it dead: no voltage", "prove-it-dead-no-voltage")]
+    [InlineData("Précaución / Été", "précaución-été")]
+    [InlineData("चाबी बंद करें", "चाबी-बंद-करें")]
+    [InlineData("90 s, *at least* `now`", "90-s-at-least-now")]
+    [InlineData("!?", "section")]
+    public void The_id_of_a_heading_is_its_words_in_any_script(string heading, string id)
+    {
+        var lesson = new Lesson("en", "x", new("modules/01-relay-tray/lesson.md", $"---\ntitle: x\n---\n[x](#{id})\n\n## {heading}\n"));
+        var page = renderer.Render(Tray with { Lesson = lesson }, "en");
+        Assert.Equal(id, Assert.Single(page.Sections).Id);
+        var link = new HtmlParser().ParseDocument(page.Html).QuerySelector("a")!;
+        Assert.Equal("#" + id, Uri.UnescapeDataString(link.GetAttribute("href")!));
+    }
+
     [Fact]
     public void A_page_says_which_language_it_is_really_in()
     {

@@ -15,6 +15,20 @@ public sealed class MendTests
     }
 
     [Fact]
+    public void A_step_that_moves_back_goes_no_further_than_behind_what_must_come_first()
+    {
+        var procedure = Sample.Plain("abcde").With(Sample.Order("r", ["a", "b"], ["c"]));
+        Assert.Equal("a b c d e", procedure.Grade("c a b d e").Nearest.Short());
+    }
+
+    [Fact]
+    public void A_step_that_moves_forward_goes_no_further_than_before_what_must_come_after()
+    {
+        var procedure = Sample.Plain("abcde").With(Sample.Order("r", ["c"], ["d", "e"]));
+        Assert.Equal("a b c d e", procedure.Grade("a b d e c").Nearest.Short());
+    }
+
+    [Fact]
     public void A_missing_step_is_added_at_its_place_in_the_listing()
     {
         var procedure = Sample.Plain("abcd").With(Sample.Order("r", "a", "b"));
@@ -50,6 +64,18 @@ public sealed class MendTests
         var verdict = procedure.Grade("a b w c d");
         Assert.Equal([new Wait(Sample.Id("w"), Sample.Seconds(50))], verdict.Mend.Waits);
         Assert.Equal(60m, verdict.Score);
+    }
+
+    [Fact]
+    public void What_is_missing_goes_to_the_last_wait_inside_the_gap_so_that_later_gaps_share_it()
+    {
+        var procedure = Sample.Plain("avbwcd")
+            .With("v", step => step with { IsWait = true }).With("w", step => step with { IsWait = true })
+            .With(Sample.Order("1", "a", "v"), Sample.Order("2", "v", "b"), Sample.Order("3", "b", "w"),
+                Sample.Order("4", ["w"], ["c", "d"]),
+                Sample.Order("g1", "a", "c") with { AtLeast = Sample.Seconds(30) },
+                Sample.Order("g2", "b", "d") with { AtLeast = Sample.Seconds(30) });
+        Assert.Equal([new Wait(Sample.Id("w"), Sample.Seconds(30))], procedure.Grade("a v b w c d").Mend.Waits);
     }
 
     [Fact]

@@ -11,7 +11,7 @@ namespace Training.Web.Features.MyRuns;
 /// <summary>A technician's own observed runs.</summary>
 [Authorize(Roles = Roles.Technician)]
 [ShutDuringPaper]
-public sealed class MyRunsController(Runs runs, CurrentActor current, CurrentReader reader) : Controller
+public sealed class MyRunsController(Training.Records.Observing.Runs runs, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>What is said of a run that was signed or given up.</summary>
     /// <param name="run">The run.</param>

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
-using Training.Records.Observing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -21,7 +20,7 @@ public sealed class RecordsController(CompetencyRecords records, CurrentActor cu
     [HttpGet]
     [Authorize(Roles = Roles.Technician)]
     public async Task<IActionResult> Index(
-        [FromServices] Training.Records.Examining.Papers papers, [FromServices] Runs runs, [FromServices] Training.Records.Practising.Practice practice, [FromServices] Lessons lessons)
+        [FromServices] Training.Records.Examining.Papers papers, [FromServices] Training.Records.Observing.Runs runs, [FromServices] Training.Records.Practising.Practice practice, [FromServices] Lessons lessons)
     {
         var actor = await current.Get();
         var own = await records.Of(actor, actor.Person);

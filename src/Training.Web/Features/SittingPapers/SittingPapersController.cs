@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Records.Examining;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -10,7 +9,7 @@ namespace Training.Web.Features.SittingPapers;
 
 /// <summary>A paper of a sitting, as its examiner sees it once it is handed in.</summary>
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
-public sealed class SittingPapersController(Papers papers, CurrentActor current) : Controller
+public sealed class SittingPapersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
 {
     /// <summary>The answers with their verdicts.</summary>
     /// <param name="sitting">The sitting.</param>
