@@ -106,6 +106,7 @@ public sealed class Grader
     {
         var entries = attempt.Reading.Answer.Entries;
         var replayed = new ReplayEntry[entries.Count];
+        var caused = findings.Count == 0 ? null : findings.ByCause(replayed.Length);
         int[]? values = null;
         FactSetting[] facts = [];
         for (var e = 0; e < replayed.Length; e++)
@@ -119,7 +120,7 @@ public sealed class Grader
                 Duration.OnClock(attempt.Replay.StartsAt(e)),
                 Duration.OnClock(attempt.Replay.EndsAt(e)),
                 facts,
-                findings.CausedBy(e));
+                caused is null ? [] : caused[e]);
         }
 
         return replayed;
