@@ -33,6 +33,10 @@ public sealed class DoorsTests(DoorsHouse doors) : IClassFixture<DoorsHouse>
         All.Where(door => door.IsOpen).Select(door => door.Pattern).Distinct());
 
     [Fact]
+    public void Every_other_door_names_the_roles_but_that_of_ones_own_password() => Assert.Equal(
+        ["/password"], All.Where(door => !door.IsOpen && door.Admits()).Select(door => door.Pattern).Distinct());
+
+    [Fact]
     public async Task Whoever_is_not_signed_in_is_led_to_the_sign_in_and_changes_nothing()
     {
         var stranger = doors.House.Stranger();
