@@ -8,10 +8,11 @@ public sealed class ArrowTests
     {
         ["Training.Sequencing"] = [],
         ["Training.Measures"] = [],
+        ["Training.Proofs"] = [],
         ["Training.Content"] = ["Training.Sequencing", "Training.Measures"],
-        ["Training.Records"] = ["Training.Content", "Training.Sequencing", "Training.Measures"],
-        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing", "Training.Measures"],
-        ["Training.Cli"] = ["Training.Content", "Training.Sequencing", "Training.Measures"],
+        ["Training.Records"] = ["Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
+        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
+        ["Training.Cli"] = ["Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
     };
 
     [Fact]
