@@ -84,7 +84,7 @@ internal sealed record StartedPlan(StepChoice Choice, Plan Plan, StepSet? Late)
             foreach (var later in new EachBit(plan.After.Row(step)))
                 if (done.Has(later))
                     return new($"The start is impossible: “{layout.DoOf(step)}” must come before “{layout.DoOf(later)}”.");
-            if (reading.IsObserved || !isForAuthor) return null;
+            if (reading.IsObserved || (!isForAuthor && layout.IsRequired(step))) return null;
             foreach (var gap in layout.Gaps)
                 if (gap.Then == step && done.Has(gap.First) && !CanFill(plan, gap))
                     return new($"The start is impossible: no wait is left between “{layout.DoOf(gap.First)}” and "

@@ -1,4 +1,5 @@
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Tests.Authoring;
 
@@ -66,6 +67,22 @@ public sealed class AuthoringTests
         var problems = ProcedureCheck.Problems(procedure);
         Assert.Contains(code, problems.Select(problem => problem.Code));
         Assert.All(problems, problem => Assert.EndsWith(".", problem.Sentence));
+    }
+
+    [Fact]
+    public void A_gap_that_nothing_can_fill_does_not_stop_the_grader_and_still_costs_a_mend()
+    {
+        var verdict = Faulty.Select(row => row.Data).First(row => row.Item1 == AuthoringCodes.GapUnfillable).Item2.Grade("a b");
+        Assert.Equal(FindingKind.TooSoon, Assert.Single(verdict.Findings).Kind);
+        Assert.Equal(1, verdict.Cost);
+    }
+
+    [Fact]
+    public void A_listing_that_is_not_right_does_not_stop_the_grader()
+    {
+        var procedure = Sample.Plain("ab").With(Sample.Order("r", "b", "a"));
+        Assert.True(procedure.Grade("b a").Accepted);
+        Assert.False(procedure.Grade("a b").Accepted);
     }
 
     [Fact]

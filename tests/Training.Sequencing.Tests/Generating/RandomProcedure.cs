@@ -33,9 +33,9 @@ internal static class RandomProcedure
     {
         for (var round = 0; round < 200; round++)
         {
-            var made = Grader.For(procedure, variant);
-            if (made.IsOk) return (procedure, made.Value);
-            var subjects = made.Fault.Problems.Select(problem => problem.Subject).ToHashSet();
+            var problems = ProcedureCheck.Problems(procedure);
+            if (problems.Count == 0) return (procedure, Grader.For(procedure, variant).Value);
+            var subjects = problems.Select(problem => problem.Subject).ToHashSet();
             procedure = procedure with
             {
                 Rules = [.. procedure.Rules.Where(rule => !Complained(rule, subjects))],

@@ -120,6 +120,7 @@ public sealed class LawTests
 
             Assert.Equal(outcome.Value.Accepted, outcome.Value.Cost == 0);
             Assert.NotEmpty(VerdictJson.Write(outcome.Value));
+            if (answer.Start.Count > 0 && grader.CheckStart(answer.Start) is not null) return;
             Assert.True(grader.Grade(new(outcome.Value.Nearest) { Start = answer.Start }).Value.Findings
                 .All(finding => finding.Kind == FindingKind.TooSoon && answer.Entries[0].Observed is not null));
         });

@@ -1,5 +1,6 @@
 using Training.Sequencing.Answers;
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Tests.Starting;
 
@@ -57,9 +58,18 @@ public sealed class StartTests
     [InlineData("key-off rest:59 lift-tray |", "rest-first")]
     [InlineData("lift-tray |", "dead-tray")]
     [InlineData("rest:60 |", "“Turn the key off” must come before “Wait”")]
-    [InlineData("key-off rest:10 |", "no wait is left")]
     public void An_impossible_start_is_refused(string answer, string why) =>
         Assert.Contains(why, Sample.RelayTray.Refused(Sample.Answer(answer)), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_start_that_leaves_no_wait_for_a_gap_is_told_to_the_author_and_found_too_soon()
+    {
+        var start = Sample.Answer("key-off rest:10 |").Start;
+        Assert.Contains("no wait is left", Sample.RelayTray.Grader().CheckStart(start)!.Sentence, StringComparison.Ordinal);
+        var verdict = Sample.RelayTray.Grade("key-off rest:10 | lift-tray hook");
+        Assert.Equal(["too-soon rest-first 0,1"], verdict.Short());
+        Assert.Equal([new Wait(Sample.Id("lift-tray"), Duration.FromSeconds(50))], verdict.Mend.Waits);
+    }
 
     [Fact]
     public void An_optional_step_that_comes_too_late_is_out_of_order_and_dropped()
