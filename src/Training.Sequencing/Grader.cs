@@ -47,7 +47,7 @@ public sealed class Grader
     {
         ArgumentNullException.ThrowIfNull(answer);
         if (Reading.TryRead(layout, answer, out var refusal) is not { } reading) return refusal!;
-        if (TryPlan(reading, out refusal) is not { } planned) return refusal!;
+        if (TryPlan(reading, isForAuthor: false, out refusal) is not { } planned) return refusal!;
         var attempt = new Attempt(layout, reading, planned.Choice, planned.Plan, planned.Late);
         var findings = Found(attempt);
         var mend = LeastMend.Of(attempt, findings.Count == 0);
@@ -72,19 +72,19 @@ public sealed class Grader
     {
         ArgumentNullException.ThrowIfNull(start);
         if (Reading.TryRead(layout, new([]) { Start = start }, out var refusal) is not { } reading) return refusal;
-        TryPlan(reading, out refusal);
+        TryPlan(reading, isForAuthor: true, out refusal);
         return refusal;
     }
 
     /// <summary>What must wait for what: the order behind the rules, for a plan that people look at.</summary>
     public StepOrder Order() => StepOrder.Of(layout, shelf);
 
-    private StartedPlan? TryPlan(Reading reading, out Refusal? refusal)
+    private StartedPlan? TryPlan(Reading reading, bool isForAuthor, out Refusal? refusal)
     {
         if (reading.Start.Length > 0)
         {
             refusal = StartCheck.Fault(layout, reading);
-            return refusal is null ? StartedPlan.TryMake(layout, shelf, reading, out refusal) : null;
+            return refusal is null ? StartedPlan.TryMake(layout, shelf, reading, isForAuthor, out refusal) : null;
         }
 
         refusal = null;
@@ -110,6 +110,7 @@ public sealed class Grader
     {
         var entries = attempt.Reading.Answer.Entries;
         var replayed = new ReplayEntry[entries.Count];
+        var caused = findings.Count == 0 ? null : findings.ByCause(replayed.Length);
         int[]? values = null;
         FactSetting[] facts = [];
         for (var e = 0; e < replayed.Length; e++)
@@ -123,7 +124,7 @@ public sealed class Grader
                 Duration.OnClock(attempt.Replay.StartsAt(e)),
                 Duration.OnClock(attempt.Replay.EndsAt(e)),
                 facts,
-                findings.CausedBy(e));
+                caused is null ? [] : caused[e]);
         }
 
         return replayed;

@@ -20,7 +20,10 @@ public static class ProcedureCheck
         return problems.All;
     }
 
-    /// <summary>The problems for one kind of vehicle, or the layout where there are none.</summary>
+    /// <summary>
+    /// The problems that leave one kind of vehicle without an order to grade by, or the layout where there are none. A
+    /// listing that is not right, or a gap that nothing can fill, is told to the author and does not stop the grader.
+    /// </summary>
     internal static IReadOnlyList<AuthoringProblem> Problems(Procedure procedure, VariantId? variant, out Layout? layout)
     {
         layout = null;
@@ -32,7 +35,7 @@ public static class ProcedureCheck
         if (problems.Count > 0) return problems.All;
         if (variant is null && procedure.Variants.Count > 0) variant = procedure.Variants[0];
         var laidOut = Layout.Of(procedure, variant);
-        OrderCheck.Find(laidOut, problems);
+        OrderCheck.FindWithoutOrder(laidOut, problems);
         if (problems.Count == 0) layout = laidOut;
         return problems.All;
     }

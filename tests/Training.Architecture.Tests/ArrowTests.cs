@@ -7,10 +7,12 @@ public sealed class ArrowTests
     private static readonly Dictionary<string, string[]> Below = new()
     {
         ["Training.Sequencing"] = [],
-        ["Training.Content"] = ["Training.Sequencing"],
-        ["Training.Records"] = ["Training.Content", "Training.Sequencing"],
-        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing"],
-        ["Training.Cli"] = ["Training.Content", "Training.Sequencing"],
+        ["Training.Measures"] = [],
+        ["Training.Proofs"] = [],
+        ["Training.Content"] = ["Training.Sequencing", "Training.Measures"],
+        ["Training.Records"] = ["Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
+        ["Training.Web"] = ["Training.Records", "Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
+        ["Training.Cli"] = ["Training.Content", "Training.Sequencing", "Training.Measures", "Training.Proofs"],
     };
 
     [Fact]

@@ -15,7 +15,7 @@ internal static class Tree
             .OrderBy(project => project.Name, StringComparer.Ordinal), "projects below src/");
 
     /// <summary>The web project as it was built.</summary>
-    public static Assembly Web { get; } = typeof(Program).Assembly;
+    public static Assembly Web { get; } = typeof(Training.Web.Startup.House).Assembly;
 
     /// <summary>Files that people write, by a pattern of their names, without what the build and the database tool make.</summary>
     public static IReadOnlyList<string> Files(string folder, params string[] endings) => Some(

@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using Training.Sequencing.Procedures;
+using Training.Web.Startup;
 
 namespace Training.Browser.Tests;
 
@@ -14,7 +15,7 @@ public sealed class WholeWayTests
     {
         await using var house = new OpenHouse();
         await house.InitializeAsync();
-        var right = new RightOrders(Path.Combine(AppContext.BaseDirectory, "content"));
+        var right = new RightOrders(Path.Combine(House.FindRoot(AppContext.BaseDirectory), "content"));
         var technician = await house.Device(screen);
         var examiner = await house.Device(screen);
         await technician.SignIn(Newcomer);
@@ -44,8 +45,8 @@ public sealed class WholeWayTests
 
     private const string Newcomer = "amara";
     private const string NewcomerName = "Amara Okafor";
-    private const string Examiner = "examiner";
-    private const string Owner = "owner";
+    private const string Examiner = "renske";
+    private const string Owner = "hollis";
 
     private static async Task ReadsTheLesson(IPage page)
     {
@@ -60,14 +61,14 @@ public sealed class WholeWayTests
         var title = await page.Locator("h1").InnerTextAsync();
         var order = right.For(title).Where(step => !step.IsWait).ToList();
         foreach (var step in order) await page.Offered(step.Id.Value).ClickAsync();
-        await page.Press("Hand it in");
+        await page.Press("Hand in");
         await Assertions.Expect(page.Locator("svg[role=img]").First).ToBeVisibleAsync();
         await page.Sees("The least that mends it");
         await Assertions.Expect(page.Locator(".findings li").First).ToBeVisibleAsync();
 
         await page.Follow("Try again");
         await Answer(page, right.For(title));
-        await page.Press("Hand it in");
+        await page.Press("Hand in");
         await page.Sees("A right order");
     }
 
@@ -106,10 +107,11 @@ public sealed class WholeWayTests
     private static async Task ObservesTheRun(OpenHouse house, IPage page, RightOrders right)
     {
         await page.GotoAsync("/runs");
-        await page.GetByText("Start the run").First.ClickAsync();
-        await page.GetByText("truck K26").First.ClickAsync();
-        await page.GetByLabel("Which chassis").First.FillAsync("K26-0417");
-        await page.Press("Start the clock");
+        var line = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = NewcomerName }).First;
+        await line.GetByText("Start the run").ClickAsync();
+        await line.GetByText("truck K26").ClickAsync();
+        await line.GetByLabel("Which chassis").FillAsync("K26-0417");
+        await line.GetByRole(AriaRole.Button, new() { Name = "Start the clock" }).ClickAsync();
         foreach (var step in right.For(new ProcedureId("isolate-chassis"), new VariantId("truck-k26")))
         {
             if (step.IsWait)
@@ -133,7 +135,7 @@ public sealed class WholeWayTests
     {
         await page.GotoAsync("/records");
         await page.Sees("Electrical isolation of a chassis");
-        await page.Sees("current");
+        await page.Sees("Current until");
     }
 
     private static async Task<string> MakesAProof(IPage page)

@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
 using Training.Content;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
@@ -31,11 +33,32 @@ public sealed class TestWorld : IAsyncDisposable
     private readonly string folder = Directory.CreateTempSubdirectory("records-").FullName;
     private ServiceProvider services;
 
+    // Making the people takes longer than most tests; it is done once, and every test has a copy of the file.
+    private static readonly Lazy<Task<TestWorld>> Template = new(async () =>
+    {
+        var template = await Begin();
+        await template.services.DisposeAsync();
+        return template;
+    });
+
     private TestWorld() => services = Build();
+
+    private TestWorld(TestWorld template) : this()
+    {
+        File.Copy(template.DatabaseFile, DatabaseFile);
+        (Quillmoor, Brackenhill) = (template.Quillmoor, template.Brackenhill);
+        (Administrator, Trainer, Examiner, OtherExaminer) =
+            (template.Administrator, template.Trainer, template.Examiner, template.OtherExaminer);
+        (Owner, Technician, Colleague, ShopExaminer) = (template.Owner, template.Technician, template.Colleague, template.ShopExaminer);
+        (ForeignOwner, ForeignTechnician, ForeignExaminer) =
+            (template.ForeignOwner, template.ForeignTechnician, template.ForeignExaminer);
+    }
 
     public ManualClock Clock { get; } = new(new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
 
-    public string ConnectionString => $"Data Source={Path.Combine(folder, "training.db")};Pooling=False";
+    public string DatabaseFile => Path.Combine(folder, "training.db");
+
+    public string ConnectionString => $"Data Source={DatabaseFile};Pooling=False";
 
     public ShopId Quillmoor { get; private set; }
 
@@ -76,6 +99,21 @@ public sealed class TestWorld : IAsyncDisposable
     }
 
     public static async Task<TestWorld> Create()
+    {
+        var world = new TestWorld(await Template.Value);
+        await world.services.PrepareTrainingRecords();
+        return world;
+    }
+
+    /// <summary>A database that nobody has touched.</summary>
+    public static async Task<TestWorld> Empty()
+    {
+        var world = new TestWorld();
+        await world.services.PrepareTrainingRecords();
+        return world;
+    }
+
+    private static async Task<TestWorld> Begin()
     {
         var world = new TestWorld();
         await world.services.PrepareTrainingRecords();
@@ -144,6 +182,13 @@ public sealed class TestWorld : IAsyncDisposable
 
     public T One<T>() where T : notnull => services.GetRequiredService<T>();
 
+    /// <summary>Publishes the files with one text changed.</summary>
+    public async Task Republish(string path, string from, string to)
+    {
+        var state = await One<Publisher>().Publish(FilesWith(path, from, to));
+        Assert.False(state.IsHeldBack, string.Join('\n', state.Problems));
+    }
+
     /// <summary>Stops the process, as it were, and starts it again on the same file.</summary>
     public async Task Restart()
     {
@@ -171,6 +216,8 @@ public sealed class TestWorld : IAsyncDisposable
     {
         var collection = new ServiceCollection();
         collection.AddSingleton<TimeProvider>(Clock);
+        // One and the same for all tests, or the model is built anew for each.
+        collection.AddSingleton<ILoggerFactory>(NullLoggerFactory.Instance);
         collection.AddLogging();
         collection.AddTrainingRecords(ConnectionString);
         collection.AddIdentityCore<Person>(options =>
@@ -184,6 +231,8 @@ public sealed class TestWorld : IAsyncDisposable
                 RequireUppercase = false,
             };
         }).AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
+        // These passwords guard nothing.
+        collection.Configure<PasswordHasherOptions>(options => options.IterationCount = 1);
         return collection.BuildServiceProvider(new ServiceProviderOptions { ValidateScopes = true, ValidateOnBuild = true });
     }
 }

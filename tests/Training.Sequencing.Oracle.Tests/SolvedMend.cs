@@ -12,7 +12,7 @@ namespace Training.Sequencing.Oracle.Tests;
 /// </summary>
 internal static class SolvedMend
 {
-    /// <summary>The proven optimum, or null where the solver's time ran out.</summary>
+    /// <summary>The proven optimum, or null where the work allowed to the solver ran out.</summary>
     public static int? Kept(Procedure procedure, RightOrders orders, Answer answer)
     {
         var model = new CpModel();
@@ -35,7 +35,7 @@ internal static class SolvedMend
         }
 
         model.Maximize(LinearExpr.Sum(entries.Select(entry => entry.IsKept)));
-        var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1,max_time_in_seconds:5" };
+        var solver = new CpSolver { StringParameters = "num_workers:1,random_seed:1,max_deterministic_time:3" };
         return solver.Solve(model) == CpSolverStatus.Optimal ? (int)solver.ObjectiveValue : null;
     }
 

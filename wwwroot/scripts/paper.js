@@ -12,6 +12,7 @@
     const ends = performance.now() + Number(clock.dataset.left) * 1000;
     const status = document.querySelector("[data-paper-clock-word]");
     const spoken = new Set();
+    document.querySelector("[data-paper-clock-end]").hidden = false;
     let over = false;
     tick();
     setInterval(tick, 500);

@@ -65,6 +65,8 @@ public sealed class DemoWorld
             RequireNonAlphanumeric = false,
             RequireUppercase = false,
         }).AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
+        // Everybody is told this password; hashing it a hundred thousand times a person would only make the start slow.
+        services.Configure<PasswordHasherOptions>(options => options.IterationCount = 1000);
         return services.BuildServiceProvider();
     }
 }

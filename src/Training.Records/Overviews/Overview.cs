@@ -36,14 +36,15 @@ public sealed class Overview
         (this.passedPapers, this.lines, this.clock) = (passedPapers, lines, clock);
     }
 
-    /// <summary>What a technician has done and does next, competency by competency: one's own, or that of somebody within reach.</summary>
+    /// <summary>What a technician has done and does next, competency by competency: one's own, or that of somebody within reach. Empty for who is no technician.</summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="person">The technician.</param>
     public async Task<Outcome<IReadOnlyList<CompetencyPath>, Refusal>> WhatNext(Actor actor, PersonId person)
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (await db.PersonInSight(actor, person) is not { } found) return Refused.NotFound;
-        if (found.ShopId is not { } shopId) return new List<CompetencyPath>();
+        if (found.ShopId is not { } shopId || !await db.Users.Where(known => known.Id == person).Technicians(db).AnyAsync())
+            return new List<CompetencyPath>();
         await closing.CloseOverdue();
         var past = new Past(
             await db.Shops.AsNoTracking().SingleAsync(shop => shop.Id == shopId),

@@ -31,4 +31,15 @@ internal static class OrderCheck
 
         if (StateCheck.Find(layout, problems)) GapCheck.Find(layout, problems);
     }
+
+    /// <summary>Only what leaves an answer without an order to be graded by: loops, and states that stay open.</summary>
+    public static void FindWithoutOrder(Layout layout, ProblemList problems)
+    {
+        var all = new ProblemList();
+        Find(layout, all);
+        foreach (var problem in all.All)
+            if (problem.Code is not (AuthoringCodes.Listing or AuthoringCodes.GapUnfillable)) problems.Add(problem);
+        if (problems.Count == 0 && all.All.Any(problem => problem.Code == AuthoringCodes.Listing))
+            StateCheck.Find(layout, problems);
+    }
 }

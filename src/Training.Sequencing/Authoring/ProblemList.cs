@@ -12,11 +12,12 @@ internal sealed class ProblemList
 
     public IReadOnlyList<AuthoringProblem> All => problems;
 
-    public void Add(string code, string sentence, ProblemSubject subject)
+    public void Add(AuthoringProblem problem)
     {
-        var problem = new AuthoringProblem(code, sentence, subject);
         if (told.Add(problem)) problems.Add(problem);
     }
+
+    public void Add(string code, string sentence, ProblemSubject subject) => Add(new(code, sentence, subject));
 
     public void Add(string code, string sentence, SubjectKind kind, string id) => Add(code, sentence, new(kind, id));
 }

@@ -71,7 +71,7 @@ internal sealed class Attempt
 }
 
 /// <summary>What an entry of an answer is.</summary>
-internal enum Role
+internal enum Role : byte
 {
     /// <summary>A step of the step set, for the first time.</summary>
     Step,

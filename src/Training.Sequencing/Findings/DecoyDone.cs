@@ -18,7 +18,7 @@ internal static class DecoyDone
     }
 
     private static Finding Of(Stranger stranger, int place, VariantId? variant) =>
-        new(FindingKind.Decoy, stranger.Id.Value, [stranger.Id], [place + 1], stranger.Stakes,
+        new(FindingKind.Decoy, stranger.Id.Value, new[] { stranger.Id }, new[] { place + 1 }, stranger.Stakes,
             () => Message(stranger, variant));
 
     private static string Message(Stranger stranger, VariantId? variant) => stranger.IsDecoy

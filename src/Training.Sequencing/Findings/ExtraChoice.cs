@@ -20,7 +20,8 @@ internal static class ExtraChoice
     }
 
     private static Finding Of(Step step, int place, Step taken) =>
-        new(FindingKind.ExtraChoice, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => Message(step, taken));
+        new(FindingKind.ExtraChoice, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes,
+            () => Message(step, taken));
 
     private static string Message(Step step, Step taken) => Sentences.Join(
         $"“{step.Do}” was done as well as “{taken.Do}”.", "The job takes just one of the two.", null,

@@ -28,13 +28,17 @@ internal sealed class FindingList
         if (finding.Kind == FindingKind.TooSoon) TooSoonCount++;
     }
 
-    /// <summary>The findings that an entry caused, by their place in the list.</summary>
-    public IReadOnlyList<int> CausedBy(int place)
+    /// <summary>For every place of an answer the findings that its entry caused, by their place in the list.</summary>
+    public int[][] ByCause(int placeCount)
     {
-        List<int>? caused = null;
-        for (var f = 0; f < causes.Count; f++)
-            if (causes[f] == place) (caused ??= []).Add(f);
-        return caused is null ? [] : caused;
+        var counts = new int[placeCount];
+        foreach (var cause in causes)
+            if (cause >= 0 && cause < placeCount) counts[cause]++;
+        var caused = new int[placeCount][];
+        for (var place = 0; place < placeCount; place++) caused[place] = counts[place] == 0 ? [] : new int[counts[place]];
+        for (var f = causes.Count - 1; f >= 0; f--)
+            if (causes[f] is var cause && cause >= 0 && cause < placeCount) caused[cause][--counts[cause]] = f;
+        return caused;
     }
 
     /// <summary>Whether any finding is about a step.</summary>

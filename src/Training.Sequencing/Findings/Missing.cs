@@ -20,7 +20,7 @@ internal static class Missing
     }
 
     private static Finding Of(Step step) =>
-        new(FindingKind.Missing, step.Id.Value, [step.Id], [], step.Stakes, () => Message(step));
+        new(FindingKind.Missing, step.Id.Value, new[] { step.Id }, [], step.Stakes, () => Message(step));
 
     private static Finding OfGroup(Attempt attempt, Step step, int[] members)
     {

@@ -18,7 +18,8 @@ internal static class RepeatedStep
     }
 
     private static Finding Of(Step step, int place, int first) =>
-        new(FindingKind.Repeated, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => Message(step, first));
+        new(FindingKind.Repeated, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes,
+            () => Message(step, first));
 
     private static string Message(Step step, int first) => Sentences.Join(
         $"“{step.Do}” was done again.", $"It was done already ({Sentences.Place(first)}).", null, "Do it once.");

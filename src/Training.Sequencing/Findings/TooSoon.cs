@@ -24,8 +24,8 @@ internal static class TooSoon
     }
 
     private static Finding Of(Layout layout, Link link, int first, int then, decimal gap) =>
-        new(FindingKind.TooSoon, link.Rule.Id.Value, [layout.IdOf(link.First), layout.IdOf(link.Then)],
-            [Math.Max(first + 1, 0), then + 1], link.Rule.Stakes, () => Message(layout, link, gap));
+        new(FindingKind.TooSoon, link.Rule.Id.Value, new[] { layout.IdOf(link.First), layout.IdOf(link.Then) },
+            new[] { Math.Max(first + 1, 0), then + 1 }, link.Rule.Stakes, () => Message(layout, link, gap));
 
     private static string Message(Layout layout, Link link, decimal gap)
     {

@@ -36,8 +36,8 @@ internal static class WrongOrder
     }
 
     private static Finding Of(Layout layout, Link link, int first, int then) =>
-        new(FindingKind.Order, link.Rule.Id.Value, [layout.IdOf(link.First), layout.IdOf(link.Then)],
-            [first + 1, Math.Max(then + 1, 0)], link.Rule.Stakes, () => Message(layout, link, first, then));
+        new(FindingKind.Order, link.Rule.Id.Value, new[] { layout.IdOf(link.First), layout.IdOf(link.Then) },
+            new[] { first + 1, Math.Max(then + 1, 0) }, link.Rule.Stakes, () => Message(layout, link, first, then));
 
     private static Finding OfLate(Step step, int place) =>
         new(FindingKind.Order, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => LateMessage(step));

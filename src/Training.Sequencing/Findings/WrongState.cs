@@ -31,7 +31,7 @@ internal static class WrongState
     }
 
     private static Finding Of(Layout layout, Need need, int[] values, int place) =>
-        new(FindingKind.State, need.Rule.Id.Value, [layout.IdOf(need.Step)], [place + 1], need.Rule.Stakes,
+        new(FindingKind.State, need.Rule.Id.Value, new[] { layout.IdOf(need.Step) }, new[] { place + 1 }, need.Rule.Stakes,
             () => Message(layout, need, values, place));
 
     private static string Message(Layout layout, Need need, int[] values, int place)

@@ -111,7 +111,7 @@ internal sealed class Layout
 internal sealed record Group(ChoiceId Id, int[] Members);
 
 /// <summary>One pair of a <c>first</c>/<c>then</c> rule.</summary>
-internal readonly record struct Link(int First, int Then, OrderRule Rule, decimal? AtLeast);
+internal sealed record Link(int First, int Then, OrderRule Rule, decimal? AtLeast);
 
 /// <summary>What an <c>only-while</c> rule asks of one step.</summary>
 internal sealed record Need(int Step, StateRule Rule, Setting[] Settings);

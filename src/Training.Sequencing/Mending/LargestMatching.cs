@@ -14,12 +14,14 @@ internal sealed class LargestMatching
     private readonly int[] left;
     private readonly int[] right;
     private readonly List<ulong[]> layers = [];
+    private readonly int[] queue;
 
     private LargestMatching(BitRows edges)
     {
         this.edges = edges;
         left = new int[edges.Rows];
         right = new int[edges.Rows];
+        queue = new int[edges.Rows];
         Array.Fill(left, -1);
         Array.Fill(right, -1);
     }
@@ -44,17 +46,17 @@ internal sealed class LargestMatching
     {
         var leftReached = new bool[edges.Rows];
         var unreached = AllRight();
-        var open = new Stack<int>();
+        var open = 0;
         for (var l = 0; l < edges.Rows; l++)
         {
             if (left[l] >= 0) continue;
             leftReached[l] = true;
-            open.Push(l);
+            queue[open++] = l;
         }
 
-        while (open.TryPop(out var l))
+        while (open > 0)
         {
-            var row = edges.Row(l);
+            var row = edges.Row(queue[--open]);
             for (var w = 0; w < row.Length; w++)
             {
                 for (var fresh = row[w] & unreached[w]; fresh != 0; fresh &= fresh - 1)
@@ -62,7 +64,7 @@ internal sealed class LargestMatching
                     var r = (w << 6) + BitOperations.TrailingZeroCount(fresh);
                     unreached[w] &= ~(1UL << r);
                     leftReached[right[r]] = true;
-                    open.Push(right[r]);
+                    queue[open++] = right[r];
                 }
             }
         }
@@ -96,17 +98,17 @@ internal sealed class LargestMatching
     {
         layers.Clear();
         var unreached = AllRight();
-        var here = new List<int>();
+        var (from, to) = (0, 0);
         for (var l = 0; l < left.Length; l++)
-            if (left[l] < 0) here.Add(l);
+            if (left[l] < 0) queue[to++] = l;
         var found = false;
-        while (here.Count > 0 && !found)
+        while (from < to && !found)
         {
             var layer = new ulong[edges.Words];
-            var next = new List<int>();
-            foreach (var l in here)
+            var end = to;
+            for (; from < end; from++)
             {
-                var row = edges.Row(l);
+                var row = edges.Row(queue[from]);
                 for (var w = 0; w < row.Length; w++)
                 {
                     var fresh = row[w] & unreached[w];
@@ -116,13 +118,12 @@ internal sealed class LargestMatching
                     {
                         var mate = right[(w << 6) + BitOperations.TrailingZeroCount(fresh)];
                         if (mate < 0) found = true;
-                        else next.Add(mate);
+                        else queue[to++] = mate;
                     }
                 }
             }
 
             layers.Add(layer);
-            here = next;
         }
 
         return found;

@@ -80,17 +80,19 @@ internal sealed record LeastMend(Mend Mend, int Kept, IReadOnlyList<Entry> Neare
 
     private static IReadOnlyList<Wait> Timed(Attempt attempt, NearestOrder order, Entry[] nearest)
     {
-        var lengths = LeastWaits.Of(attempt, order);
+        var least = attempt.Layout.Gaps.Length > 0 ? LeastWaits.Of(attempt, order) : null;
         List<Wait>? waits = null;
         for (var s = 0; s < nearest.Length; s++)
         {
             var (step, place, _) = order.Slots[s];
             var entry = place >= 0 ? attempt.Reading.Answer.Entries[place] : new Entry(attempt.Layout.IdOf(step));
-            if (attempt.Layout.IsWait(step) && lengths[s] > (entry.Stated?.Seconds ?? 0))
+            if (least is not null && attempt.Layout.IsWait(step) && least.Lengths[s] > (entry.Stated?.Seconds ?? 0))
             {
-                entry = entry with { Stated = Duration.OnClock(lengths[s]) };
+                entry = entry with { Stated = Duration.OnClock(least.Lengths[s]) };
                 (waits ??= []).Add(new(entry.Step, entry.Stated.Value));
             }
+
+            if (least?.HeldOff[s] > 0) (waits ??= []).Add(new(entry.Step, Duration.OnClock(least.HeldOff[s])));
 
             nearest[s] = entry;
         }

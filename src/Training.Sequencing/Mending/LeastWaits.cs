@@ -13,6 +13,7 @@ internal sealed class LeastWaits
     private readonly Attempt attempt;
     private readonly NearestOrder order;
     private readonly decimal[] lengths;
+    private readonly decimal[] heldOff;
     private readonly decimal[] endsAt;
     private readonly int[] slotOf;
 
@@ -21,6 +22,7 @@ internal sealed class LeastWaits
         (this.attempt, this.order) = (attempt, order);
         var slots = order.Slots;
         lengths = new decimal[slots.Length];
+        heldOff = new decimal[slots.Length];
         endsAt = new decimal[slots.Length];
         slotOf = new int[attempt.Layout.StepCount];
         Array.Fill(slotOf, -1);
@@ -32,11 +34,19 @@ internal sealed class LeastWaits
     }
 
     /// <summary>For every slot of the nearest order how long it lasts.</summary>
-    public static decimal[] Of(Attempt attempt, NearestOrder order)
+    public ReadOnlySpan<decimal> Lengths => lengths;
+
+    /// <summary>
+    /// For every slot how much longer it must be held off where no wait stands inside the gap before it. A procedure
+    /// without a remark and a start that is possible never come to this.
+    /// </summary>
+    public ReadOnlySpan<decimal> HeldOff => heldOff;
+
+    public static LeastWaits Of(Attempt attempt, NearestOrder order)
     {
         var waits = new LeastWaits(attempt, order);
         waits.Stretch();
-        return waits.lengths;
+        return waits;
     }
 
     private decimal StatedLength(int slot)
@@ -75,8 +85,8 @@ internal sealed class LeastWaits
             return missing;
         }
 
-        throw new InvalidOperationException(
-            $"A checked procedure has no wait for rule {gap.Rule.Id} between {gap.First} and {gap.Then}.");
+        heldOff[then] += missing;
+        return missing;
     }
 
     private Link[] GapsByLaterSlot()

@@ -35,29 +35,29 @@ internal sealed class NearestOrder
         var order = new NearestOrder(attempt);
         for (var e = 0; e < isKept.Length; e++)
             if (isKept[e]) order.slots[order.count++] = new(attempt.Reading.Entries[e], e, IsKept: true);
-        foreach (var place in moved) order.PutMoved(place, isKept);
+        foreach (var place in moved) order.PutMoved(place);
         foreach (var step in missing) order.PutMissing(step);
         return order;
     }
 
-    private void PutMoved(int place, bool[] isKept)
+    private void PutMoved(int place)
     {
         var step = attempt.Reading.Entries[place];
-        var wanted = 0;
-        for (var e = 0; e < place; e++)
-            if (isKept[e]) wanted++;
         var (from, to) = Room(step);
-        var kept = 0;
-        for (var s = 0; s < from; s++)
-            if (slots[s].IsKept) kept++;
-        var at = from;
-        while (at < to)
-        {
-            if (slots[at].IsKept && ++kept > wanted) break;
-            at++;
-        }
-
+        // What can be kept is as much as there can be, so the entry is at odds with a kept one, and its own place lies
+        // outside the room: either the room begins behind it, or it ends before it.
+        var stoodBefore = LastKeptPlace(from) > place;
+        var at = stoodBefore ? from : to;
+        while (stoodBefore && at < to && !slots[at].IsKept) at++;
         Put(at, new(step, place, IsKept: false));
+    }
+
+    /// <summary>Where the last kept entry among the first slots stands in the answer, or -1.</summary>
+    private int LastKeptPlace(int slotCount)
+    {
+        for (var s = slotCount - 1; s >= 0; s--)
+            if (slots[s].IsKept) return slots[s].Place;
+        return -1;
     }
 
     private void PutMissing(int step)

@@ -6,9 +6,9 @@ using Training.Sequencing.Replaying;
 namespace Training.Sequencing.Starting;
 
 /// <summary>
-/// The plan of an answer that goes on from a start. All that must come before the steps of the start must be in it, and
-/// the gaps that begin in it must still be fillable; the question itself is judged by that, without what only the
-/// answer brings.
+/// The plan of an answer that goes on from a start. All that must come before the steps of the start must be in it; the
+/// question itself is judged by that, without what only the answer brings. An author is also told of a gap that begins
+/// in the start and that nothing can fill any more; an answer is graded all the same, and found too soon.
 /// </summary>
 /// <remarks>
 /// An answer may bring an optional step, or a member of a one-of group, for which it is too late: something that must
@@ -18,12 +18,13 @@ namespace Training.Sequencing.Starting;
 internal sealed record StartedPlan(StepChoice Choice, Plan Plan, StepSet? Late)
 {
     /// <summary>Makes the plan, or refuses a question whose start is impossible.</summary>
-    public static StartedPlan? TryMake(Layout layout, PlanShelf shelf, Reading reading, out Refusal? refusal)
+    public static StartedPlan? TryMake(
+        Layout layout, PlanShelf shelf, Reading reading, bool isForAuthor, out Refusal? refusal)
     {
         var done = new StepSet(layout.StepCount);
         foreach (var step in reading.Start) done.Add(step);
         var replay = Replay.Of(layout, reading);
-        var question = new Search(layout, shelf, reading, replay, done);
+        var question = new Search(layout, shelf, reading, replay, done, isForAuthor);
         var bare = question.Run([], out refusal);
         if (bare is null || reading.Entries.Length == 0) return bare;
         return question.Run(reading.Entries, out refusal) ?? WithoutExtras(layout, reading, bare, out refusal);
@@ -39,7 +40,8 @@ internal sealed record StartedPlan(StepChoice Choice, Plan Plan, StepSet? Late)
         return bare with { Late = late };
     }
 
-    private sealed class Search(Layout layout, PlanShelf shelf, Reading reading, Replay replay, StepSet done)
+    private sealed class Search(
+        Layout layout, PlanShelf shelf, Reading reading, Replay replay, StepSet done, bool isForAuthor)
     {
         public StartedPlan? Run(int[] entries, out Refusal? refusal)
         {
@@ -82,7 +84,7 @@ internal sealed record StartedPlan(StepChoice Choice, Plan Plan, StepSet? Late)
             foreach (var later in new EachBit(plan.After.Row(step)))
                 if (done.Has(later))
                     return new($"The start is impossible: “{layout.DoOf(step)}” must come before “{layout.DoOf(later)}”.");
-            if (reading.IsObserved) return null;
+            if (reading.IsObserved || !isForAuthor) return null;
             foreach (var gap in layout.Gaps)
                 if (gap.Then == step && done.Has(gap.First) && !CanFill(plan, gap))
                     return new($"The start is impossible: no wait is left between “{layout.DoOf(gap.First)}” and "

@@ -10,10 +10,11 @@ namespace Training.Web.Drawings;
 /// </summary>
 public static class LinePlanDrawing
 {
-    private const double Width = 400;
-    private const double Pitch = 28;
-    private const double Margin = 16;
-    private const double LineHeight = 18;
+    private const double Width = 340;
+    private const double Pitch = 23;
+    private const double Margin = 13;
+    private const double LineHeight = 21;
+    private const double TextSize = 17;
 
     /// <summary>Draws the plan as SVG with a text alternative.</summary>
     /// <param name="plan">The steps and their waits.</param>
@@ -25,7 +26,7 @@ public static class LinePlanDrawing
         ArgumentNullException.ThrowIfNull(words);
         var columns = Columns(plan, out var next);
         var textX = Margin + (Pitch * (columns.DefaultIfEmpty(0).Max() + 1)) - 4;
-        var charsALine = (int)((Width - textX) / 7.6);
+        var charsALine = (int)((Width - textX) / (TextSize * 0.55));
         var (rows, centres, height) = Rows(plan, charsALine);
         var svg = Svg.Picture(words.Name, Describe(plan, words), Width, height, id);
         foreach (var wait in plan.Waits)
@@ -40,10 +41,10 @@ public static class LinePlanDrawing
         for (var station = 0; station < plan.Stations.Count; station++)
         {
             svg.Add(Stop(plan.Stations[station], X(columns[station]), centres[station]));
-            var y = centres[station] + 5;
+            var y = centres[station] + 6;
             foreach (var (line, isNote) in rows[station])
             {
-                svg.Add(Svg.Text(textX, y, line, isNote ? 13 : 14, isNote ? Svg.Work : Svg.Ink, weight: isNote ? "600" : null));
+                svg.Add(Svg.Text(textX, y, line, isNote ? TextSize - 1 : TextSize, isNote ? Svg.Work : Svg.Ink, weight: isNote ? "600" : null));
                 y += LineHeight;
             }
         }
@@ -135,8 +136,8 @@ public static class LinePlanDrawing
             var row = Svg.Wrap(plan.Stations[station].Text, width).Select(line => (line, false)).ToList();
             if (plan.Stations[station].Note is { } note) row.AddRange(Svg.Wrap(note, width).Select(line => (line, true)));
             rows.Add(row);
-            centres[station] = y + 14;
-            y += Math.Max(36, (row.Count * LineHeight) + 14);
+            centres[station] = y + 16;
+            y += Math.Max(40, (row.Count * LineHeight) + 16);
         }
 
         return (rows, centres, y + 4);

@@ -10,12 +10,14 @@ namespace Training.Web.Drawings;
 /// </summary>
 public static class ReplayDrawing
 {
-    private const double Width = 400;
-    private const double PlaceX = 20;
-    private const double TextX = 44;
-    private const double LanesX = 250;
-    private const double LanesEnd = 348;
-    private const double LineHeight = 18;
+    private const double Width = 340;
+    private const double PlaceX = 16;
+    private const double TextX = 38;
+    private const double LanesEnd = 292;
+    private const double LineHeight = 21;
+    private const double TextSize = 17;
+    private const double SmallSize = 15;
+    private const double CharWidth = 0.55;
 
     /// <summary>Draws the replay as SVG with a text alternative.</summary>
     /// <param name="replay">What to show.</param>
@@ -56,14 +58,14 @@ public static class ReplayDrawing
     private static double Head(ReplayPicture replay, ReplayWords words, List<object> body)
     {
         var longest = replay.Lanes.Select(lane => lane.Fact.Length).DefaultIfEmpty(0).Max();
-        var height = Math.Max(28, (longest * 7.2) + 14);
+        var height = Math.Max(30, (longest * SmallSize * CharWidth) + 16);
         for (var lane = 0; lane < replay.Lanes.Count; lane++)
         {
             var x = LaneX(replay, lane) + 4;
-            body.Add(Svg.Text(x, height - 6, replay.Lanes[lane].Fact, 13, Svg.Soft).Turned(-90, x, height - 6));
+            body.Add(Svg.Text(x, height - 6, replay.Lanes[lane].Fact, SmallSize, Svg.Soft).Turned(-90, x, height - 6));
         }
 
-        body.Add(Svg.Text(Width - 2, height - 6, words.Clock, 13, Svg.Soft, "end"));
+        body.Add(Svg.Text(Width - 2, height - 6, words.Clock, SmallSize, Svg.Soft, "end"));
         body.Add(Svg.Line(0, height, Width, height, Svg.Ink, 2));
         return height;
     }
@@ -71,30 +73,32 @@ public static class ReplayDrawing
     private static double Row(ReplayPicture replay, ReplayRow row, int[] before, double y, List<object> body)
     {
         var changes = Enumerable.Range(0, replay.Lanes.Count).Where(lane => before[lane] != row.After[lane]).ToList();
-        var text = Svg.Wrap(row.Text, 27);
-        var says = changes.Select(lane => $"{replay.Lanes[lane].Fact}: {replay.Lanes[lane].Values[row.After[lane]]}").ToList();
-        var height = 14 + ((text.Count + says.Count) * LineHeight) + (row.Faults.Count > 0 ? FaultMark.Size + 8 : 0);
+        var space = LaneX(replay, 0) - 8 - TextX;
+        var text = Svg.Wrap(row.Text, (int)(space / (TextSize * CharWidth)));
+        var says = changes.SelectMany(lane => Svg.Wrap(
+            $"{replay.Lanes[lane].Fact}: {replay.Lanes[lane].Values[row.After[lane]]}", (int)(space / (SmallSize * CharWidth * 1.05)))).ToList();
+        var height = 16 + ((text.Count + says.Count) * LineHeight) + (row.Faults.Count > 0 ? FaultMark.Size + 8 : 0);
         height = Math.Max(height, 40);
         if (row.Faults.Count > 0) body.Add(Svg.Rect(0, y, Width, height, Svg.DangerTint));
         Lanes(replay, before, row.After, y, height, body);
         body.Add(Svg.Circle(PlaceX, y + 20, 13, row.Faults.Count > 0 ? Svg.Sheet : Svg.Work, row.Faults.Count > 0 ? Svg.Danger : Svg.Work));
         body.Add(Svg.Text(PlaceX, y + 25, row.Place, 13, row.Faults.Count > 0 ? Svg.Danger : "#fff", "middle", "700"));
-        var baseline = y + 24;
+        var baseline = y + 26;
         foreach (var line in text)
         {
-            body.Add(Svg.Text(TextX, baseline, line));
+            body.Add(Svg.Text(TextX, baseline, line, TextSize));
             baseline += LineHeight;
         }
 
         foreach (var line in says)
         {
-            body.Add(Svg.Text(TextX, baseline, line, 13, Svg.Work, weight: "600"));
+            body.Add(Svg.Text(TextX, baseline, line, SmallSize, Svg.Work, weight: "600"));
             baseline += LineHeight;
         }
 
         for (var fault = 0; fault < row.Faults.Count; fault++)
             body.Add(row.Faults[fault].At(TextX + 13 + (fault * (FaultMark.Size + 6)), baseline + 3));
-        body.Add(Svg.Text(Width - 2, y + 24, row.Clock, 13, Svg.Ink, "end"));
+        body.Add(Svg.Text(Width - 2, y + 26, row.Clock, SmallSize, Svg.Ink, "end"));
         body.Add(Svg.Line(0, y + height, Width, y + height, Svg.Rule, 1));
         return y + height;
     }
@@ -125,12 +129,12 @@ public static class ReplayDrawing
 
     private static double Gap(ReplayGap gap, double y, ReplayWords words, List<object> body)
     {
-        var text = Svg.Wrap(words.NotDone + " " + gap.Text, 40);
+        var text = Svg.Wrap(words.NotDone + " " + gap.Text, (int)((Width - 36 - TextX) / (TextSize * CharWidth)));
         var height = 22 + (text.Count * LineHeight);
         body.Add(Svg.Rect(0, y, Width, height, Svg.DangerTint));
         body.Add(Svg.Circle(PlaceX, y + 22, 13, "none", Svg.Danger).Dashed());
         for (var line = 0; line < text.Count; line++)
-            body.Add(Svg.Text(TextX, y + 26 + (line * LineHeight), text[line]));
+            body.Add(Svg.Text(TextX, y + 27 + (line * LineHeight), text[line], TextSize));
         body.Add(gap.Fault.At(Width - 18, y + 22));
         body.Add(Svg.Line(0, y + height, Width, y + height, Svg.Rule, 1));
         return y + height;
@@ -141,11 +145,11 @@ public static class ReplayDrawing
         foreach (var lane in replay.Lanes)
         {
             y += 24;
-            body.Add(Svg.Text(0, y, lane.Fact + ":", 13, Svg.Soft));
-            var x = 16 + (lane.Fact.Length * 7.4);
+            body.Add(Svg.Text(0, y, lane.Fact + ":", SmallSize, Svg.Soft));
+            var x = 16 + (lane.Fact.Length * SmallSize * 0.58);
             for (var value = 0; value < lane.Values.Count; value++)
             {
-                var width = 26 + (lane.Values[value].Length * 7.4);
+                var width = 26 + (lane.Values[value].Length * SmallSize * 0.58);
                 if (x + width > Width)
                 {
                     x = 24;
@@ -153,7 +157,7 @@ public static class ReplayDrawing
                 }
 
                 body.Add(Strip(x + 6, y - 13, 16, value));
-                body.Add(Svg.Text(x + 18, y, lane.Values[value], 13, Svg.Soft));
+                body.Add(Svg.Text(x + 18, y, lane.Values[value], SmallSize, Svg.Soft));
                 x += width + 8;
             }
         }
@@ -163,8 +167,9 @@ public static class ReplayDrawing
 
     private static double LaneX(ReplayPicture replay, int lane)
     {
-        var pitch = Math.Min(26, (LanesEnd - LanesX) / Math.Max(1, replay.Lanes.Count));
-        return LanesX + (pitch * (lane + 0.5)) + (LanesEnd - LanesX - (pitch * replay.Lanes.Count));
+        var count = Math.Max(1, replay.Lanes.Count);
+        var pitch = Math.Min(20, 96.0 / count);
+        return LanesEnd - (pitch * (count - lane - 0.5));
     }
 
     private static string Describe(ReplayPicture replay, ReplayWords words)

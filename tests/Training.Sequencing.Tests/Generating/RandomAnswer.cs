@@ -34,6 +34,30 @@ internal static class RandomAnswer
         return answer with { Entries = [.. entries] };
     }
 
+    /// <summary>Anything that the types allow: any ids, any times on any entry, any start.</summary>
+    public static Answer Wild(Procedure procedure, Random random)
+    {
+        StepId[] ids = [.. procedure.Steps.Select(step => step.Id), .. procedure.Decoys.Select(decoy => decoy.Id)];
+        var isTame = random.Next(3) > 0;
+        return new(Entries(random.Next(30))) { Start = random.Next(2) == 0 ? [] : Entries(random.Next(5)) };
+
+        Entry[] Entries(int count) => [.. Enumerable.Range(0, count).Select(_ => One())];
+
+        Entry One()
+        {
+            if (!isTame && random.Next(20) == 0) return new(default);
+            var entry = new Entry(ids[random.Next(ids.Length)]);
+            if (isTame) return Entry(procedure, entry.Step, random);
+            var time = Duration.FromSeconds(random.Next(5) == 0 ? Duration.Longest.Seconds : random.Next(100));
+            Times.TryCreate(time, Duration.Longest, out var times);
+            return entry with
+            {
+                Stated = random.Next(4) == 0 ? time : null,
+                Observed = random.Next(3) == 0 ? times : null,
+            };
+        }
+    }
+
     /// <summary>The same with two entries in each other's place.</summary>
     public static Answer Swapped(Answer answer, Random random)
     {

@@ -40,26 +40,22 @@ internal sealed class RightOrders(Procedure procedure, IReadOnlyList<Step> steps
         return order.Count == steps.Count;
     }
 
-    /// <summary>A random right order.</summary>
+    /// <summary>
+    /// A random right order: steps are taken at random while they are free. Where a state leads into a dead end again
+    /// and again, the listing itself.
+    /// </summary>
     public int[] Some(Random random)
     {
-        var order = new List<int>();
-        return Pick(order, random) ? [.. order] : throw new InvalidOperationException("There is no right order.");
-    }
-
-    private bool Pick(List<int> order, Random random)
-    {
-        if (order.Count == steps.Count) return true;
-        var open = Enumerable.Range(0, steps.Count).Where(step => !order.Contains(step) && IsFree(step, order)).ToArray();
-        random.Shuffle(open);
-        foreach (var step in open)
+        for (var attempt = 0; attempt < 20; attempt++)
         {
-            order.Add(step);
-            if (Pick(order, random)) return true;
-            order.RemoveAt(order.Count - 1);
+            var order = new List<int>();
+            while (Enumerable.Range(0, steps.Count).Where(step => IsFree(step, order)).ToArray() is { Length: > 0 } free)
+                order.Add(free[random.Next(free.Length)]);
+            if (order.Count == steps.Count) return [.. order];
         }
 
-        return false;
+        int[] listing = [.. Enumerable.Range(0, steps.Count)];
+        return IsRight(listing) ? listing : throw new InvalidOperationException("The listing is no right order.");
     }
 
     private IEnumerable<int[]> Extend(List<int> done)

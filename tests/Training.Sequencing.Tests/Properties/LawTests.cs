@@ -13,7 +13,7 @@ public sealed class LawTests
 
     [Fact]
     public void An_answer_is_accepted_just_where_the_mend_costs_nothing_and_the_score_is_full() =>
-        ForAnswers(1500, (_, _, verdict) =>
+        ForAnswers(1000, (_, _, verdict) =>
         {
             Assert.Equal(verdict.Accepted, verdict.Cost == 0);
             Assert.Equal(verdict.Accepted, verdict.Score == 100m);
@@ -22,7 +22,7 @@ public sealed class LawTests
 
     [Fact]
     public void The_nearest_order_is_itself_accepted() =>
-        ForAnswers(1500, (grader, answer, verdict) =>
+        ForAnswers(1000, (grader, answer, verdict) =>
         {
             var again = grader.Grade(answer with { Entries = verdict.Nearest }).Value;
             Assert.True(again.Accepted, again.Findings.Count > 0 ? again.Findings[0].Message : "");
@@ -105,6 +105,24 @@ public sealed class LawTests
             Assert.Equal(
                 VerdictJson.Write(verdict),
                 VerdictJson.Write(Grader.For(grader.Procedure, grader.Variant).Value.Grade(answer).Value)));
+
+    [Fact]
+    public void Whatever_the_types_allow_is_graded_by_the_laws_or_refused_with_a_sentence() =>
+        ForCases(1500, (procedure, grader, random) =>
+        {
+            var answer = RandomAnswer.Wild(procedure, random);
+            var outcome = grader.Grade(answer);
+            if (!outcome.IsOk)
+            {
+                Assert.EndsWith(".", outcome.Fault.Sentence);
+                return;
+            }
+
+            Assert.Equal(outcome.Value.Accepted, outcome.Value.Cost == 0);
+            Assert.NotEmpty(VerdictJson.Write(outcome.Value));
+            Assert.True(grader.Grade(new(outcome.Value.Nearest) { Start = answer.Start }).Value.Findings
+                .All(finding => finding.Kind == FindingKind.TooSoon && answer.Entries[0].Observed is not null));
+        });
 
     [Fact]
     public void Every_finding_is_told_to_the_entry_that_caused_it() =>

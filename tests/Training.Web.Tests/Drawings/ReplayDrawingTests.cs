@@ -109,7 +109,7 @@ public sealed class ReplayDrawingTests
             (lanes, rows, seed) =>
             {
                 var svg = Draw(Some(lanes, rows, new(seed)));
-                var lines = svg.Texts.Where(text => SvgReading.Number(text, "x") == 44).Select(text => SvgReading.Number(text, "y")).ToArray();
+                var lines = svg.Texts.Where(text => SvgReading.Number(text, "x") == 38).Select(text => SvgReading.Number(text, "y")).ToArray();
                 foreach (var (above, below) in lines.Zip(lines.Skip(1))) Assert.True(below - above >= 17, $"{above} and {below}");
             },
             iter: 200);

@@ -86,8 +86,8 @@ public sealed class PaperQuestionsController(
             [
                 .. question.Number > 1 ? [new SheetAct(words["Question {0}", question.Number - 1], here + "?then=previous")] : Array.Empty<SheetAct>(),
                 isLast
-                    ? new(words["Save, to the list"], here + "?then=list", IsMain: true)
-                    : new(words["Save, to question {0}", question.Number + 1], here + "?then=next", IsMain: true),
+                    ? new(words["To the list"], here + "?then=list", IsMain: true)
+                    : new(words["Question {0}", question.Number + 1], here + "?then=next", IsMain: true),
             ],
         };
         return new(

@@ -67,8 +67,8 @@ public sealed class AddPersonForm
     /// <summary>The shop; null for staff of the provider.</summary>
     public Guid? Shop { get; init; }
 
-    /// <summary>What they may do; an owner's people are technicians.</summary>
-    public IReadOnlyList<string> Roles { get; init; } = [];
+    /// <summary>What they may do; null where nothing is ticked. An owner's people are technicians.</summary>
+    public IReadOnlyList<string>? Roles { get; init; }
 
     /// <summary>Who is to be added.</summary>
     /// <param name="actor">Who adds: an owner to the own shop, an administrator anywhere.</param>
@@ -76,7 +76,7 @@ public sealed class AddPersonForm
     {
         ArgumentNullException.ThrowIfNull(actor);
         return actor.Is(Training.Records.Accounts.Roles.Administrator)
-            ? new(DisplayName ?? "", UserName ?? "", Shop is { } shop ? new ShopId(shop) : null, Roles)
+            ? new(DisplayName ?? "", UserName ?? "", Shop is { } shop ? new ShopId(shop) : null, Roles ?? [])
             : new(DisplayName ?? "", UserName ?? "", actor.Shop, [Training.Records.Accounts.Roles.Technician]);
     }
 }

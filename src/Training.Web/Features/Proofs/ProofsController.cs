@@ -24,7 +24,7 @@ public sealed class ProofsController(Training.Records.Proving.Proofs proofs, Ove
     public async Task<IActionResult> Create(MakeProofForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var outcome = await proofs.Make(await current.Get(), [.. form.Records.Select(id => new RecordId(id))], form.ForWhom);
+        var outcome = await proofs.Make(await current.Get(), [.. (form.Records ?? []).Select(id => new RecordId(id))], form.ForWhom);
         if (outcome.IsOk) return Redirect($"/proofs/{outcome.Value.Id}");
         return outcome.Fault == Refused.NotFound ? this.NotShown(outcome.Fault) : await Page(form, outcome.Fault);
     }

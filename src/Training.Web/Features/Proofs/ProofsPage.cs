@@ -24,8 +24,8 @@ public sealed record ProofsPage(IReadOnlyList<ProofLine> Proofs, CompetencyTable
 /// <summary>What is ticked and typed to make a proof.</summary>
 public sealed class MakeProofForm
 {
-    /// <summary>The chosen records.</summary>
-    public IReadOnlyList<Guid> Records { get; init; } = [];
+    /// <summary>The chosen records; null where none is ticked. A list that is already there is not filled by the binder.</summary>
+    public IReadOnlyList<Guid>? Records { get; init; }
 
     /// <summary>The customer, in words.</summary>
     public string? ForWhom { get; init; }

@@ -12,11 +12,11 @@ public sealed class AnswerForm
     /// <summary>More entries than any sheet can hold: a post with more is not read.</summary>
     public const int MostEntries = 200;
 
-    /// <summary>The ids in order.</summary>
-    public IReadOnlyList<string> Step { get; init; } = [];
+    /// <summary>The ids in order; null for none, for a form is bound into what is there already.</summary>
+    public IReadOnlyList<string>? Step { get; init; }
 
     /// <summary>The times as typed, one for each id; empty where the step is no wait.</summary>
-    public IReadOnlyList<string?> Seconds { get; init; } = [];
+    public IReadOnlyList<string?>? Seconds { get; init; }
 
     /// <summary>What was tapped: <c>place:ID</c>, <c>back:ID</c>, <c>up:N</c> or <c>down:N</c>, with N from 1.</summary>
     public string? Change { get; init; }
@@ -27,8 +27,8 @@ public sealed class AnswerForm
     /// <summary>The order after the change. A change that makes no sense leaves it as it was.</summary>
     public IReadOnlyList<PlacedStep> Placed()
     {
-        var placed = Step.Take(MostEntries)
-            .Select((id, index) => new PlacedStep(new(id ?? ""), Seconds.ElementAtOrDefault(index))).ToList();
+        var placed = (Step ?? []).Take(MostEntries)
+            .Select((id, index) => new PlacedStep(new(id ?? ""), Seconds?.ElementAtOrDefault(index))).ToList();
         var colon = Change?.IndexOf(':', StringComparison.Ordinal) ?? -1;
         if (colon < 0) return placed;
         var (verb, what) = (Change![..colon], Change[(colon + 1)..]);

@@ -3,7 +3,7 @@ using System.Security.Claims;
 namespace Training.Web.Features.Shared;
 
 /// <summary>Where a person can go, by what they may do: the row of links at the top of every page.</summary>
-/// <param name="configuration">Names the provider (<c>Provider:Name</c>).</param>
+/// <param name="configuration">Names the provider (<c>Provider:Name</c>) and its time zone (<c>Provider:TimeZone</c>).</param>
 public sealed class Rooms(IConfiguration configuration)
 {
     /// <summary>The claim that carries the name that a person is called by.</summary>
@@ -27,6 +27,9 @@ public sealed class Rooms(IConfiguration configuration)
 
     /// <summary>What the provider is called.</summary>
     public string Provider { get; } = configuration["Provider:Name"] ?? "Training centre";
+
+    /// <summary>The IANA name of the provider's time zone, in which its own staff read times.</summary>
+    public string TimeZone { get; } = configuration["Provider:TimeZone"] ?? Dates.NoShop;
 
     /// <summary>The links for a person: each address once.</summary>
     /// <param name="person">Who is signed in.</param>

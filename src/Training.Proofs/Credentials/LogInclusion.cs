@@ -1,0 +1,63 @@
+using System.Text.Json.Nodes;
+using Training.Proofs.CanonicalJson;
+using Training.Proofs.Log;
+
+namespace Training.Proofs.Credentials;
+
+/// <summary>
+/// Where the record stands in the log. The entry names the record in its member <see cref="RecordMember"/>; without
+/// that an entry about somebody else would serve as well.
+/// </summary>
+/// <param name="Origin">Which log.</param>
+/// <param name="Entry">The entry.</param>
+/// <param name="Proof">That the entry stands there.</param>
+public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof Proof)
+{
+    /// <summary>The member of the entry that names the credential it speaks of, by <see cref="CompetencyCredential.Id"/>.</summary>
+    public const string RecordMember = "record";
+
+    // A tree of 2^53 entries, more than JSON can count, has paths of 53 hashes.
+    private const int LongestPath = 53;
+
+    /// <summary>Whether the entry speaks of that credential.</summary>
+    public bool SpeaksOf(Uri credential)
+    {
+        ArgumentNullException.ThrowIfNull(credential);
+        return Entry.Content().TextOf(RecordMember) == credential.OriginalString;
+    }
+
+    /// <summary>Writes the inclusion as a JSON object.</summary>
+    public CanonicalText Write() => Jcs.Must(new JsonObject
+    {
+        ["origin"] = Origin,
+        ["entry"] = Entry.ToString(),
+        ["leafIndex"] = Proof.LeafIndex,
+        ["treeSize"] = Proof.TreeSize,
+        ["path"] = new JsonArray([.. Proof.Path.Select(hash => JsonValue.Create(hash.ToString()))]),
+    });
+
+    /// <summary>Reads what <see cref="Write"/> wrote.</summary>
+    public static Outcome<LogInclusion> Read(ReadOnlySpan<byte> utf8)
+    {
+        Outcome<JsonObject> read = StrictJson.ReadObject(utf8);
+        if (!read.IsOk)
+            return new Refused(read.Sentence);
+        JsonObject members = read.Value;
+        if (members.TextOf("origin") is not { Length: > 0 } origin || members.TextOf("entry") is not { } text
+            || members.CountOf("leafIndex") is not { } index || members.CountOf("treeSize") is not { } size
+            || members["path"] is not JsonArray { Count: <= LongestPath } hashes)
+            return new Refused("The evidence of the log is not complete.");
+        Outcome<LogEntry> entry = LogEntry.Read(System.Text.Encoding.UTF8.GetBytes(text));
+        if (!entry.IsOk)
+            return new Refused(entry.Sentence);
+        List<Sha256Digest> path = [];
+        foreach (JsonNode? hash in hashes)
+        {
+            Outcome<Sha256Digest> digest = Sha256Digest.Parse(hash.AsText());
+            if (!digest.IsOk)
+                return new Refused(digest.Sentence);
+            path.Add(digest.Value);
+        }
+        return new LogInclusion(origin, entry.Value, new InclusionProof(index, size, path));
+    }
+}

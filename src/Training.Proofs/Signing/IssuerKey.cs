@@ -1,0 +1,36 @@
+namespace Training.Proofs.Signing;
+
+/// <summary>A public key, whose it is, and until when it may be relied on.</summary>
+/// <param name="Id">Which key of whom.</param>
+/// <param name="PublicKey">The key.</param>
+/// <param name="Expires">
+/// From this instant on no signature of the key is to be relied on any more (Controlled Identifiers 1.0, section
+/// 2.2). A key that has only been followed by a newer one keeps checking what it signed: let it expire when the last
+/// credential that it signed ends, not on the day of the change.
+/// </param>
+/// <param name="Revoked">
+/// When the key was given up because somebody else may hold it. Nothing it signed is to be relied on any more,
+/// whatever date stands in it: a thief can write any date.
+/// </param>
+public sealed record IssuerKey(
+    KeyId Id, Ed25519PublicKey PublicKey, DateTimeOffset? Expires = null, DateTimeOffset? Revoked = null)
+{
+    /// <summary>Whether the key may be relied on at the instant of checking.</summary>
+    public KeyStanding StandingAt(DateTimeOffset now) =>
+        Revoked <= now ? KeyStanding.Revoked
+        : Expires <= now ? KeyStanding.Expired
+        : KeyStanding.Good;
+}
+
+/// <summary>Whether a key may be relied on.</summary>
+public enum KeyStanding
+{
+    /// <summary>It may.</summary>
+    Good,
+
+    /// <summary>Its time is over.</summary>
+    Expired,
+
+    /// <summary>Its owner gave it up: somebody else may hold it.</summary>
+    Revoked,
+}

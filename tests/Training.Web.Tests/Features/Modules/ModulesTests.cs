@@ -1,0 +1,104 @@
+using System.Net;
+using System.Net.Http.Headers;
+using Training.Web.Tests.House;
+
+namespace Training.Web.Tests.Features.Modules;
+
+[Collection(SharedHouse.Name)]
+public sealed class ModulesTests(TrainingHouse house)
+{
+    private const string Lesson = "/modules/02-shut-down-and-isolate";
+
+    [Fact]
+    public async Task A_lesson_shows_its_contents_its_blocks_and_its_sources()
+    {
+        var page = await (await house.SignedIn("bao")).Get(Lesson);
+        foreach (var link in page.QuerySelectorAll(".contents a"))
+            Assert.NotNull(page.GetElementById(link.GetAttribute("href")![1..]));
+        Assert.NotEmpty(page.QuerySelectorAll(".contents a"));
+        Assert.NotEmpty(page.QuerySelectorAll(".line-plan svg[role=img]"));
+        Assert.NotEmpty(page.QuerySelectorAll(".two-lists"));
+        Assert.NotEmpty(page.QuerySelectorAll("aside.signal .signal-word"));
+        var sources = page.QuerySelectorAll("section[aria-labelledby=sources-title] small").Select(small => small.TextContent).ToList();
+        Assert.Contains(sources, text => text.StartsWith("published", StringComparison.Ordinal));
+        Assert.Contains(sources, text => text.StartsWith("common practice, no published source", StringComparison.Ordinal));
+        Assert.Contains(sources, text => text.StartsWith("from memory", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task No_two_parts_of_a_lesson_share_an_id()
+    {
+        var visitor = await house.SignedIn("bao");
+        foreach (var link in (await visitor.Get("/modules")).QuerySelectorAll("main .lines a"))
+        {
+            var page = await visitor.Get(link.GetAttribute("href")!);
+            var ids = page.QuerySelectorAll("[id]").Select(part => part.Id).ToList();
+            Assert.Equal(ids.Distinct().Count(), ids.Count);
+        }
+    }
+
+    [Fact]
+    public async Task A_lesson_leads_to_the_practice_of_its_scenarios()
+    {
+        var visitor = await house.SignedIn("bao");
+        var links = (await visitor.Get(Lesson)).QuerySelectorAll("section[aria-labelledby=practise-title] a").Select(link => link.GetAttribute("href")!).ToList();
+        Assert.Contains("/scenarios/customer-waiting/practice?kind=order", links);
+        foreach (var link in links) await visitor.Get(link);
+    }
+
+    [Fact]
+    public async Task A_picture_comes_as_svg_that_may_do_nothing_and_is_not_sent_twice()
+    {
+        var visitor = await house.SignedIn("bao");
+        var picture = (await visitor.Get(Lesson)).QuerySelector(".lesson figure img")!.GetAttribute("src")!;
+        var answer = await visitor.Ask(picture);
+        Assert.Equal("image/svg+xml", answer.Content.Headers.ContentType!.MediaType);
+        Assert.Equal("sandbox; default-src 'none'; style-src 'unsafe-inline'", answer.Headers.GetValues("Content-Security-Policy").Single());
+        using var again = new HttpRequestMessage(HttpMethod.Get, picture);
+        again.Headers.IfNoneMatch.Add(new EntityTagHeaderValue(answer.Headers.ETag!.Tag));
+        Assert.Equal(HttpStatusCode.NotModified, (await visitor.Client.SendAsync(again, TestContext.Current.CancellationToken)).StatusCode);
+    }
+
+    [Fact]
+    public async Task What_is_not_there_is_not_found()
+    {
+        var visitor = await house.SignedIn("bao");
+        Assert.Equal(HttpStatusCode.NotFound, (await visitor.Ask("/modules/99-nothing")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await visitor.Ask(Lesson + "/pictures/nothing.svg")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await visitor.Ask(Lesson + "/pictures/..%2Flesson.md")).StatusCode);
+    }
+
+    [Fact]
+    public async Task I_have_read_this_is_noted_once_and_said()
+    {
+        var (visitor, _) = await house.NewTechnician();
+        var page = await visitor.Get(Lesson);
+        page = await visitor.Follow(await visitor.Press(page.Button("I have read this lesson")));
+        Assert.Contains("you have read this lesson", page.Said(), StringComparison.Ordinal);
+        Assert.DoesNotContain(page.QuerySelectorAll("button"), button => button.TextContent.Contains("I have read", StringComparison.Ordinal));
+        Assert.Equal("read", (await visitor.Get("/modules")).QuerySelector("main .lines .way-word")!.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task A_form_without_its_token_changes_nothing()
+    {
+        var (visitor, _) = await house.NewTechnician();
+        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post(Lesson + "/readings", null)).StatusCode);
+        Assert.Equal("not read yet", (await visitor.Get("/modules")).QuerySelector("main .lines .way-word")!.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task A_trainer_reads_lessons_and_is_not_asked_to_have_read_them()
+    {
+        var page = await (await house.SignedIn("tomasz")).Get(Lesson);
+        Assert.DoesNotContain(page.QuerySelectorAll("main button"), _ => true);
+    }
+
+    [Fact]
+    public async Task A_lesson_in_a_language_that_it_is_not_written_in_says_so()
+    {
+        var page = await (await house.SignedIn("bao")).Get(Lesson + "?language=sw");
+        Assert.Contains("not translated yet", page.Said(), StringComparison.Ordinal);
+        Assert.Equal("en", page.QuerySelector("article.lesson")!.GetAttribute("lang"));
+    }
+}

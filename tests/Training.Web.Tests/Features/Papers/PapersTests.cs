@@ -1,0 +1,201 @@
+using System.Globalization;
+using System.Net;
+using AngleSharp.Html.Dom;
+using Training.Records;
+using Training.Web.Tests.House;
+
+namespace Training.Web.Tests.Features.Papers;
+
+[Collection(SharedHouse.Name)]
+public sealed class PapersTests(TrainingHouse house)
+{
+    [Fact]
+    public async Task Before_it_is_begun_a_paper_tells_its_rules_and_shows_no_question()
+    {
+        var (visitor, person) = await house.NewTechnician();
+        var (paper, _) = await house.Admit(person);
+        var page = await visitor.Get($"/papers/{paper}");
+        Assert.Contains("30 minutes", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("handed in once", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal($"/papers/{paper}", (await visitor.Ask($"/papers/{paper}/questions/1")).Headers.Location!.ToString());
+    }
+
+    [Fact]
+    public async Task An_open_paper_lists_its_questions_and_says_in_words_when_it_closes()
+    {
+        var (_, _, page) = await Begun();
+        Assert.Equal(4, page.QuerySelectorAll("main ol.lines > li").Length);
+        Assert.All(page.QuerySelectorAll("main .way-word"), word => Assert.Equal("nothing saved yet", word.TextContent.Trim()));
+        Assert.Matches(@"until \d{2}:\d{2} (GMT|BST)", page.QuerySelector("[data-paper-clock]")!.TextContent);
+        Assert.InRange(int.Parse(page.QuerySelector("[data-paper-clock]")!.GetAttribute("data-left")!, CultureInfo.InvariantCulture), 1700, 1800);
+    }
+
+    [Fact]
+    public async Task No_page_of_an_open_paper_is_kept_by_the_browser()
+    {
+        var (visitor, paper, _) = await Begun();
+        foreach (var address in new[] { $"/papers/{paper}", $"/papers/{paper}/questions/1", $"/papers/{paper}/hand-in" })
+            Assert.True((await visitor.Ask(address)).Headers.CacheControl!.NoStore, address);
+    }
+
+    [Fact]
+    public async Task No_page_of_an_open_paper_gives_anything_away()
+    {
+        var (visitor, paper, _) = await Begun();
+        var secrets = new List<string>();
+        foreach (var id in new[] { "isolate-chassis", "end-isolation", "remove-batteries", "refit-batteries", "unplug-control-units", "refit-control-units" })
+            secrets.AddRange(Technicians.SecretsOf((await house.Procedure(id)).Procedure));
+        for (var number = 1; number <= 4; number++)
+        {
+            var all = (await visitor.Get($"/papers/{paper}/questions/{number}")).DocumentElement.OuterHtml;
+            Assert.All(secrets, secret => Assert.DoesNotContain(secret, all, StringComparison.OrdinalIgnoreCase));
+            Assert.DoesNotContain("decoy", all, StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    [Fact]
+    public async Task Without_script_every_tap_is_saved()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var offered = page.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList();
+        page = await visitor.Follow(await visitor.Press(page.QuerySelector($".offered button[data-step='{offered[2]}']")!));
+        page = await visitor.Follow(await visitor.Press(page.QuerySelector($".offered button[data-step='{offered[1]}']")!));
+        Assert.Equal([offered[2], offered[1]], Placed(page));
+        Assert.Equal([offered[2], offered[1]], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+        Assert.Equal("saved, 2 steps", (await visitor.Get($"/papers/{paper}")).QuerySelector("main .way-word")!.TextContent.Trim());
+        var next = await visitor.Press(page.Button("Question 2"));
+        Assert.Equal($"/papers/{paper}/questions/2", next.Headers.Location!.ToString());
+    }
+
+    [Fact]
+    public async Task A_time_that_is_no_number_keeps_the_order_and_says_what_to_do()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var offered = page.QuerySelector(".offered button[data-step]")!.GetAttribute("data-step")!;
+        var answer = await visitor.Press(page.Button("Question 2"), ("step", offered), ("seconds", "soon"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        page = await Visitor.Page(answer);
+        Assert.Contains("number of seconds", page.Said(), StringComparison.Ordinal);
+        Assert.Equal([offered], Placed(page));
+    }
+
+    [Fact]
+    public async Task A_quiet_save_is_held_and_a_late_older_one_is_told_that_it_is_late()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var (token, steps) = (page.TokenIn(), page.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList());
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 7)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 7)).StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await Save(visitor, paper, token, steps[0], 6)).StatusCode);
+        Assert.Equal([steps[1]], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+    }
+
+    [Fact]
+    public async Task A_quiet_save_of_what_is_not_on_offer_is_refused_with_a_sentence()
+    {
+        var (visitor, paper, page) = await Begun();
+        page = await visitor.Get($"/papers/{paper}/questions/1");
+        var answer = await Save(visitor, paper, page.TokenIn(), "made-up", 1);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Contains("\"detail\":\"", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task While_the_time_runs_lessons_practice_and_verdicts_lead_back_to_the_paper_and_say_why()
+    {
+        var (visitor, paper, _) = await Begun();
+        foreach (var address in new[] { "/modules", "/modules/02-shut-down-and-isolate", "/scenarios", "/scenarios/customer-waiting/practice" })
+        {
+            var page = await visitor.Follow(await visitor.Ask(address));
+            Assert.Contains("shut while the time of your paper runs", page.Said(), StringComparison.Ordinal);
+            Assert.NotNull(page.QuerySelector("[data-paper-clock]"));
+        }
+
+        Assert.True((await visitor.Ask("/next")).IsSuccessStatusCode);
+    }
+
+    [Fact]
+    public async Task Handing_in_asks_once_what_is_missing_shows_the_result_and_cannot_be_undone()
+    {
+        var (visitor, paper, page) = await Begun();
+        var token = (await visitor.Get($"/papers/{paper}/questions/1")).TokenIn();
+        page = await visitor.Get($"/papers/{paper}/hand-in");
+        Assert.Equal(4, page.QuerySelectorAll("main .lines li").Length);
+        page = await visitor.Follow(await visitor.Press(page.Button("Hand in for good")));
+        Assert.Contains("Not passed", page.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Pass mark", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.Gone, (await Save(visitor, paper, token, "park-brake", 99)).StatusCode);
+        Assert.True((await visitor.Ask("/modules")).IsSuccessStatusCode);
+        var again = await visitor.Follow(await visitor.Post($"/papers/{paper}/hand-in", token));
+        Assert.Contains("Not passed", again.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_answers_are_shown_to_the_technician_only_once_the_sitting_is_closed()
+    {
+        var (visitor, person) = await house.NewTechnician();
+        var (paper, sitting) = await house.Admit(person);
+        await Begin(visitor, paper);
+        await visitor.Press((await visitor.Get($"/papers/{paper}/hand-in")).Button("Hand in for good"));
+        Assert.Empty((await visitor.Get($"/papers/{paper}")).QuerySelectorAll("[data-finding]"));
+        await house.Close(sitting);
+        var page = await visitor.Get($"/papers/{paper}");
+        Assert.Equal(4, page.QuerySelectorAll("details .verdict-word").Length);
+        Assert.NotEmpty(page.QuerySelectorAll("[data-finding]"));
+        var ids = page.QuerySelectorAll("[id]").Select(part => part.Id).ToList();
+        Assert.Equal(ids.Distinct().Count(), ids.Count);
+    }
+
+    [Fact]
+    public async Task A_paper_that_was_never_begun_lapses_with_its_sitting()
+    {
+        var (visitor, person) = await house.NewTechnician();
+        var (paper, sitting) = await house.Admit(person);
+        await house.Close(sitting);
+        Assert.Contains("It counts for nothing", (await visitor.Get($"/papers/{paper}")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Somebody_elses_paper_is_not_found()
+    {
+        var (visitor, person) = await house.NewTechnician();
+        var (paper, _) = await house.Admit(person);
+        var (colleague, _) = await house.NewTechnician();
+        var token = (await colleague.Get("/modules/02-shut-down-and-isolate")).TokenIn();
+        Assert.Equal(HttpStatusCode.NotFound, (await colleague.Ask($"/papers/{paper}")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await (await house.SignedIn("signe")).Ask($"/papers/{paper}")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await Save(colleague, paper, token, "park-brake", 1)).StatusCode);
+        await colleague.Post($"/papers/{paper}/beginning", token);
+        Assert.NotNull((await visitor.Get($"/papers/{paper}")).Button("Begin the paper"));
+    }
+
+    [Fact]
+    public async Task A_form_without_its_token_neither_begins_nor_saves_nor_hands_in()
+    {
+        var (visitor, paper, _) = await Begun();
+        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post($"/papers/{paper}/beginning", null)).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post($"/papers/{paper}/questions/1", null, ("step", "park-brake"))).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest, (await Save(visitor, paper, null, "park-brake", 1)).StatusCode);
+        Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post($"/papers/{paper}/hand-in", null)).StatusCode);
+        Assert.Equal(4, (await visitor.Get($"/papers/{paper}")).QuerySelectorAll("main ol.lines > li").Length);
+    }
+
+    private async Task<(Visitor Visitor, PaperId Paper, IHtmlDocument Page)> Begun()
+    {
+        var (visitor, person) = await house.NewTechnician();
+        var (paper, _) = await house.Admit(person);
+        return (visitor, paper, await Begin(visitor, paper));
+    }
+
+    private static async Task<IHtmlDocument> Begin(Visitor visitor, PaperId paper) =>
+        await visitor.Follow(await visitor.Press((await visitor.Get($"/papers/{paper}")).Button("Begin the paper")));
+
+    private static Task<HttpResponseMessage> Save(Visitor visitor, PaperId paper, string? token, string step, long number) =>
+        visitor.Send($"/papers/{paper}/answers/1", token, ("step", step), ("seconds", ""), ("saveNumber", number.ToString(CultureInfo.InvariantCulture)));
+
+    private static IEnumerable<string> Placed(IHtmlDocument page) =>
+        page.QuerySelectorAll(".placed [data-placed]").Select(row => row.GetAttribute("data-placed")!);
+}

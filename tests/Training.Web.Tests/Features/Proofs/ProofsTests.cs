@@ -1,0 +1,98 @@
+using System.Net;
+using AngleSharp.Html.Dom;
+using Training.Web.Tests.House;
+
+namespace Training.Web.Tests.Features.Proofs;
+
+[Collection(SharedHouse.Name)]
+public sealed class ProofsTests(TrainingHouse house)
+{
+    [Fact]
+    public async Task A_customer_sees_yes_and_the_chosen_people_alone_without_signing_in()
+    {
+        var link = await Made("Bao Nguyen");
+        var answer = await house.Stranger().Ask(link);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Contains("noindex", string.Join(",", answer.Headers.GetValues("X-Robots-Tag")), StringComparison.Ordinal);
+        Assert.True(answer.Headers.CacheControl!.NoStore);
+        Assert.Equal(["no-referrer"], answer.Headers.GetValues("Referrer-Policy"));
+
+        var page = await Visitor.Page(answer);
+        Assert.StartsWith("Yes", page.QuerySelector("h1.answer-yes")!.TextContent.Trim(), StringComparison.Ordinal);
+        var said = page.QuerySelector("main")!.TextContent;
+        foreach (var word in new[] { "Bao Nguyen", "Quillmoor Coachworks", "Larkfield Haulage", "Since", "Until" })
+            Assert.Contains(word, said, StringComparison.Ordinal);
+        foreach (var other in new[] { "Pilar", "Sione", "Hollis" }) Assert.DoesNotContain(other, said, StringComparison.Ordinal);
+        Assert.Null(page.QuerySelector(".rooms"));
+        Assert.NotNull(page.QuerySelector(".qr svg title"));
+    }
+
+    [Fact]
+    public async Task One_record_that_does_not_hold_makes_it_no()
+    {
+        var page = await house.Stranger().Get(await Made("Bao Nguyen", "Sione Tupou"));
+        Assert.StartsWith("No", page.QuerySelector("h1.answer-no")!.TextContent.Trim(), StringComparison.Ordinal);
+        Assert.Contains("only 1 of these 2 records hold", page.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_customer_can_ask_how_it_stood_on_an_earlier_day()
+    {
+        var page = await house.Stranger().Get(await Made("Bao Nguyen") + "?on=2020-01-01");
+        Assert.Contains("1 Jan 2020", page.QuerySelector("h1.answer-no")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2090-01-01", "A proof speaks of today or of a day before.")]
+    [InlineData("yesterday", "“yesterday” is no day; this is today. Write a day as 2026-03-14.")]
+    public async Task A_day_that_cannot_be_shown_is_said_beside_the_form(string day, string sentence)
+    {
+        var answer = await house.Stranger().Ask($"{await Made("Bao Nguyen")}?on={day}");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Equal(sentence, (await Visitor.Page(answer)).QuerySelector(".wrong")!.TextContent);
+    }
+
+    [Fact]
+    public async Task An_ended_proof_says_so_and_names_nobody()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var link = await Made("Bao Nguyen");
+        var mine = (await hollis.Get("/proofs")).QuerySelector("a[href^='/proofs/']")!.GetAttribute("href")!;
+        await hollis.Press((await hollis.Get(mine)).Button("End it"));
+        var answer = await house.Stranger().Ask(link);
+        Assert.Equal(HttpStatusCode.Gone, answer.StatusCode);
+        var said = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("This proof was ended", said, StringComparison.Ordinal);
+        foreach (var word in new[] { "Bao", "Quillmoor", "Larkfield" }) Assert.DoesNotContain(word, said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_unknown_link_leads_to_a_plain_page()
+    {
+        var answer = await house.Stranger().Ask("/p/nothing-of-the-kind");
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("There is no proof under this link", (await Visitor.Page(answer)).Said(), StringComparison.Ordinal);
+        Assert.Contains("noindex", string.Join(",", answer.Headers.GetValues("X-Robots-Tag")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_proof_of_nobody_is_not_made_and_the_customers_name_stays()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var answer = await hollis.Press((await hollis.Get("/proofs")).Button("Make the proof"), ("ForWhom", "Larkfield Haulage"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var page = await Visitor.Page(answer);
+        Assert.StartsWith("Choose at least one record", page.QuerySelector("#wrong")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Larkfield Haulage", page.QuerySelector("#ForWhom")!.GetAttribute("value"));
+    }
+
+    private async Task<string> Made(params string[] names)
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await hollis.Get("/proofs");
+        var ticks = page.QuerySelectorAll("label.tick").Where(label => names.Any(name => label.TextContent.Contains(name, StringComparison.Ordinal)))
+            .Select(label => ("Records", label.QuerySelector("input")!.GetAttribute("value")!));
+        var proof = await hollis.Follow(await hollis.Press(page.Button("Make the proof"), [("ForWhom", "Larkfield Haulage"), .. ticks]));
+        return new Uri(((IHtmlInputElement)proof.QuerySelector("#link")!).Value).PathAndQuery;
+    }
+}
