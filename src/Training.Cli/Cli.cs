@@ -1,3 +1,4 @@
+using Training.Cli.Analysing;
 using Training.Cli.Checking;
 using Training.Cli.Grading;
 
@@ -20,6 +21,11 @@ public static class Cli
           training grade PROCEDURE.yaml --answers FILE.jsonl [--variant V]
               Grades one answer a line and prints one verdict a line; an answer that is refused gives
               {"error":"sentence"} on its line. Lines with nothing on them are passed over.
+
+          training analyse PROCEDURE.yaml [--variant V]
+              Counts the right orders of a procedure and prints what its author should know as JSON: how many right
+              orders there are and the chance to guess one, rules that others imply, the least time, and remarks.
+              A procedure that it undoes is looked for beside it.
 
           A file named "-" is standard input. Without --variant the first kind of vehicle is taken.
 
@@ -59,6 +65,8 @@ public static class Cli
                 return CheckCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["grade", .. var rest]:
                 return GradeCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
+            case ["analyse", .. var rest]:
+                return AnalyseCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["--help" or "-h" or "help", ..]:
                 output.WriteLine(Usage);
                 return ExitCode.Done;

@@ -21,6 +21,10 @@ public sealed class Grader
         shelf = new(layout);
     }
 
+    internal Layout Layout => layout;
+
+    internal PlanShelf Plans => shelf;
+
     /// <summary>The procedure that is graded by.</summary>
     public Procedure Procedure => layout.Procedure;
 

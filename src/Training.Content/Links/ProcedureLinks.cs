@@ -1,4 +1,5 @@
 using Training.Content.Procedures;
+using Training.Sequencing.Analysis;
 
 namespace Training.Content.Links;
 
@@ -36,5 +37,7 @@ internal static class ProcedureLinks
             if (!theirs.Steps.Any(step => step.Id == pair.Theirs))
                 draft.Problems.Error(place, $"The procedure \"{mirror.Of}\" has no step \"{Yaml.Fields.Shown(pair.Theirs.Value)}\": a pair is written as {{ their-step: my-step }}.");
         }
+
+        if (!draft.Problems.HasErrors && !other.Problems.HasErrors) draft.Report(ProcedureAnalysis.NotMirrored(draft.Procedure, theirs));
     }
 }

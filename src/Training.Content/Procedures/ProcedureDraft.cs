@@ -1,5 +1,6 @@
 using Training.Content.Yaml;
 using Training.Sequencing;
+using Training.Sequencing.Analysis;
 using Training.Sequencing.Procedures;
 
 namespace Training.Content.Procedures;
@@ -42,7 +43,9 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
         if (procedure is null) return draft;
         if (demands == ProcedureDemands.ToGrade) return draft;
         draft.CheckName(procedure);
-        if (parser.IsWhole) draft.Report(ProcedureCheck.Problems(procedure));
+        if (!parser.IsWhole) return draft;
+        draft.Report(ProcedureCheck.Problems(procedure));
+        if (!problems.HasErrors) draft.Report(ProcedureAnalysis.Remarks(procedure));
         return draft;
     }
 
@@ -50,6 +53,12 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
     public void Report(IEnumerable<AuthoringProblem> problems)
     {
         foreach (var problem in problems) Problems.Error(Places.Of(problem.Subject), problem.Sentence);
+    }
+
+    /// <summary>Takes over what the engine remarked, each at the place of what it is about.</summary>
+    public void Report(IEnumerable<AuthoringRemark> remarks)
+    {
+        foreach (var remark in remarks) Problems.Remark(Places.Of(remark.Subject), remark.Sentence);
     }
 
     private void CheckName(Procedure procedure)

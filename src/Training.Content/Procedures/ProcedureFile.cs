@@ -1,4 +1,5 @@
 using Training.Sequencing;
+using Training.Sequencing.Analysis;
 using Training.Sequencing.Procedures;
 
 namespace Training.Content.Procedures;
@@ -32,6 +33,29 @@ public static class ProcedureFile
         return new(null, draft.Problems.Sorted);
     }
 
+    /// <summary>Reads a file and analyses the procedure for one kind of vehicle.</summary>
+    /// <param name="file">The file; its name does not matter.</param>
+    /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
+    /// <param name="find">Finds the file of the procedure that this one undoes; null where there is none to be had.</param>
+    public static AnalysisReading Analyse(ContentFile file, VariantId? variant, Func<ProcedureId, ContentFile?> find)
+    {
+        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(find);
+        var draft = ProcedureDraft.Read(file, ProcedureDemands.ToGrade);
+        if (draft.Problems.HasErrors) return new(null, draft.Problems.Sorted);
+        var grader = Grader.For(draft.Procedure!, variant);
+        if (!grader.IsOk)
+        {
+            draft.Report(grader.Fault.Problems);
+            return new(null, draft.Problems.Sorted);
+        }
+
+        var mirrored = draft.Procedure!.Mirror is { } mirror && find(mirror.Of) is { } other ? Read(other).Procedure : null;
+        var report = ProcedureAnalysis.Of(grader.Value, mirrored);
+        draft.Report(report.Remarks);
+        return new(report, draft.Problems.Sorted);
+    }
+
     /// <summary>
     /// Reads a procedure that is to be published: the id is the file's name, every rule and decoy says why and what
     /// happens, and the listing is a right order for every kind of vehicle.
@@ -54,3 +78,8 @@ public sealed record ProcedureReading(Procedure? Procedure, IReadOnlyList<Conten
 /// <param name="Grader">The grader; null where any error stands.</param>
 /// <param name="Problems">Everything that its author should know, by line.</param>
 public sealed record GraderReading(Grader? Grader, IReadOnlyList<ContentProblem> Problems);
+
+/// <summary>What an attempt to analyse a procedure's file gave.</summary>
+/// <param name="Report">What was found; null where any error stands.</param>
+/// <param name="Problems">Everything that its author should know, by line.</param>
+public sealed record AnalysisReading(AnalysisReport? Report, IReadOnlyList<ContentProblem> Problems);

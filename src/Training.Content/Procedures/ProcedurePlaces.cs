@@ -22,6 +22,7 @@ internal sealed class ProcedurePlaces
     /// <summary>The place of what a problem is about; steps and decoys share one name space.</summary>
     public Place Of(ProblemSubject subject)
     {
+        if (subject.Kind == SubjectKind.Mirror) return Mirror;
         if (places.TryGetValue(subject, out var place)) return place;
         var other = subject.Kind == SubjectKind.Step ? SubjectKind.Decoy : SubjectKind.Step;
         return subject.Kind is SubjectKind.Step or SubjectKind.Decoy && places.TryGetValue(new(other, subject.Id), out place)

@@ -64,6 +64,24 @@ public sealed class SeededDraw
         return (int)(drawn % range);
     }
 
+    /// <summary>A whole number of any size from 0 up to, not including, a bound; each as likely as the others.</summary>
+    /// <param name="bound">The bound, at least 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The bound is below 1.</exception>
+    public BigInteger Below(BigInteger bound)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(bound, BigInteger.One);
+        var bits = (int)(bound - BigInteger.One).GetBitLength();
+        BigInteger drawn;
+        do
+        {
+            drawn = BigInteger.Zero;
+            for (var left = bits; left > 0; left -= 64)
+                drawn = (drawn << Math.Min(64, left)) | (Next() >> Math.Max(0, 64 - left));
+        }
+        while (drawn >= bound);
+        return drawn;
+    }
+
     /// <summary>The items in a random order, every order as likely as the others (Fisher and Yates; Durstenfeld 1964).</summary>
     /// <param name="items">The items.</param>
     public IReadOnlyList<T> Shuffle<T>(IReadOnlyList<T> items) => Choose(items, (items ?? throw new ArgumentNullException(nameof(items))).Count);

@@ -21,6 +21,9 @@ public readonly record struct ProblemSubject(SubjectKind Kind, string Id)
 {
     /// <summary>The procedure as a whole.</summary>
     public static ProblemSubject Procedure { get; } = new(SubjectKind.Procedure, "");
+
+    /// <summary>What the procedure says of the one that it undoes.</summary>
+    public static ProblemSubject Mirror { get; } = new(SubjectKind.Mirror, "");
 }
 
 /// <summary>The sorts of thing that a problem can be about.</summary>
@@ -40,4 +43,7 @@ public enum SubjectKind
 
     /// <summary>A rule.</summary>
     Rule,
+
+    /// <summary>What the procedure says of the one that it undoes.</summary>
+    Mirror,
 }

@@ -54,6 +54,19 @@ public sealed class CheckTests : CommandLine
     }
 
     [Fact]
+    public void A_step_that_no_rule_touches_is_remarked_and_is_no_fault()
+    {
+        var content = Content();
+        Spoil("procedures/change-relay-tray.yaml", "first: key-off, then: tag,", "first: key-off, then: rest,");
+        foreach (var path in new[] { content, Path.Combine(content, "procedures", "change-relay-tray.yaml") })
+        {
+            var outcome = Run("check", path);
+            Assert.Equal(ExitCode.Done, outcome.Code);
+            Assert.Matches(@"^\S+change-relay-tray.yaml:11:5: remark: .*“tag”.*\n$", outcome.Errors);
+        }
+    }
+
+    [Fact]
     public void A_procedure_under_another_name_is_at_fault()
     {
         var path = Write("other.yaml", File.ReadAllText(Path.Combine(Data, "good", "procedures", "change-relay-tray.yaml")));

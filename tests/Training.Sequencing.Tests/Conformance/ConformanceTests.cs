@@ -44,6 +44,11 @@ public sealed class ConformanceTests
         }
     }
 
+    internal static (Procedure Procedure, VariantId? Variant, string Count) CountOf(string id) => (
+        ProcedureJson.Read(Lines[id].GetProperty("procedure")),
+        Lines[id].GetProperty("variant").GetString() is { } name ? new VariantId(name) : null,
+        Lines[id].GetProperty("acceptedOrders").GetString()!);
+
     private static string Expected(JsonElement json) => string.Join(' ',
         json.GetProperty("accepted").GetBoolean(),
         json.GetProperty("safe").GetBoolean(),

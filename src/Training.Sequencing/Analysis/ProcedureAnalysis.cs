@@ -1,0 +1,106 @@
+using Training.Sequencing.Procedures;
+
+namespace Training.Sequencing.Analysis;
+
+/// <summary>What an author is told of a sound procedure.</summary>
+public static class ProcedureAnalysis
+{
+    // A stage of the least time costs some ten times what a counted part costs.
+    private const int StagesAnIdeal = 10;
+
+    /// <summary>Analyses a procedure for the kind of vehicle of its grader.</summary>
+    /// <param name="grader">The grader.</param>
+    /// <param name="mirrored">The procedure that it undoes, where it names one and the caller has it.</param>
+    /// <param name="limits">How much may be looked at.</param>
+    public static AnalysisReport Of(Grader grader, Procedure? mirrored = null, AnalysisLimits? limits = null)
+    {
+        ArgumentNullException.ThrowIfNull(grader);
+        limits ??= AnalysisLimits.Default;
+        var counted = CountedChoices.Of(grader.Layout, grader.Plans, limits);
+        var shortest = LeastTime.Of(grader.Layout, grader.Plans, limits.Ideals / StagesAnIdeal);
+        List<AuthoringRemark> remarks =
+        [
+            .. UntouchedSteps.Remarks([grader.Layout]),
+            .. mirrored is null ? [] : NotMirrored(grader, mirrored),
+        ];
+        if (shortest is null)
+            remarks.Add(new(RemarkCodes.LeftOpen,
+                "The least time is left open: there are too many orders to look through.", ProblemSubject.Procedure));
+        return new()
+        {
+            Steps = counted.StepCount,
+            Accepted = counted.Accepted,
+            GuessChance = GuessChance.Of(counted),
+            RedundantRules = RedundantRules.Of(grader.Layout),
+            Shortest = shortest is { } seconds ? Duration.OnClock(seconds) : null,
+            Remarks = remarks,
+        };
+    }
+
+    /// <summary>
+    /// The steps that no rule touches on any kind of vehicle; quick enough for every save of a file.
+    /// </summary>
+    /// <param name="procedure">The procedure. One that is not sound gets no remarks: it has errors to mend first.</param>
+    public static IReadOnlyList<AuthoringRemark> Remarks(Procedure procedure)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        return [.. UntouchedSteps.Remarks([.. Graders(procedure).Select(grader => grader.Layout)])];
+    }
+
+    /// <summary>
+    /// Every pair of the procedure that another one undoes which has no reversed pair there, on any kind of vehicle.
+    /// </summary>
+    /// <param name="procedure">The procedure that names a mirror.</param>
+    /// <param name="mirrored">The procedure that it undoes.</param>
+    public static IReadOnlyList<AuthoringRemark> NotMirrored(Procedure procedure, Procedure mirrored)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        ArgumentNullException.ThrowIfNull(mirrored);
+        return [.. Graders(procedure).SelectMany(grader => NotMirrored(grader, mirrored)).Distinct()];
+    }
+
+    private static IEnumerable<Grader> Graders(Procedure procedure)
+    {
+        VariantId?[] variants = procedure.Variants.Count == 0
+            ? [null]
+            : [.. procedure.Variants.Select(variant => (VariantId?)variant)];
+        return variants.Select(variant => Grader.For(procedure, variant)).Where(made => made.IsOk).Select(made => made.Value);
+    }
+
+    private static IEnumerable<AuthoringRemark> NotMirrored(Grader grader, Procedure mirrored)
+    {
+        if (grader.Procedure.Mirror is not { } mirror || mirror.Of != mirrored.Id) return [];
+        var theirs = grader.Variant is { } variant && mirrored.Variants.Contains(variant) ? (VariantId?)variant : null;
+        var made = Grader.For(mirrored, theirs);
+        return made.IsOk ? MirroredPairs.Remarks(grader, made.Value) : [];
+    }
+}
+
+/// <summary>What an analysis found.</summary>
+public sealed record AnalysisReport
+{
+    /// <summary>How many steps each right order of the required steps has, one of each one-of group among them.</summary>
+    public required int Steps { get; init; }
+
+    /// <summary>How many right orders of the required steps there are, summed over the choices in one-of groups.</summary>
+    public required AcceptedOrders Accepted { get; init; }
+
+    /// <summary>
+    /// The chance that somebody who knows nothing hits a right order: <see cref="Accepted"/> by the number of all
+    /// arrangements of the required steps with any member of each group. A question that also shows decoys or optional
+    /// steps is harder still.
+    /// </summary>
+    public required double GuessChance { get; init; }
+
+    /// <summary>The rules that the other rules already imply, each looked at by itself.</summary>
+    public required IReadOnlyList<RuleId> RedundantRules { get; init; }
+
+    /// <summary>
+    /// The least time that one person takes for the required steps, least waits included; null where finding it would
+    /// pass the limits.
+    /// </summary>
+    public required Duration? Shortest { get; init; }
+
+    /// <summary>What the author should know.</summary>
+    public required IReadOnlyList<AuthoringRemark> Remarks { get; init; }
+}
