@@ -49,7 +49,7 @@ public sealed class EstimateTests
         var (size, pairs) = Posets.Grid(8, 9);
         var orders = RightOrderDraw.Of(Posets.Procedure(size, pairs).Grader(), new(500, 5));
         Assert.False(orders.IsUniform);
-        var lots = new Drawing.SeededDraw(1);
+        var lots = new Sequencing.Drawing.SeededDraw(1);
         for (var d = 0; d < 5; d++) Assert.True(orders.Grader.Grade(new(orders.Draw(lots))).Value.Accepted);
     }
 
