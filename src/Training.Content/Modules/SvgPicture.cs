@@ -73,11 +73,14 @@ internal static partial class SvgPicture
                 new(Math.Max(1, xml.LineNumber), Math.Max(1, xml.LinePosition)),
                 xml.Message.Contains("DTD", StringComparison.Ordinal)
                     ? "A document type is not allowed in a picture: remove the <!DOCTYPE …>."
-                    : $"The picture is not well-formed XML: {PlaceInWords().Replace(xml.Message, "")}");
+                    : $"The picture is not well-formed XML: {Printable(PlaceInWords().Replace(xml.Message, ""))}");
         }
 
         return null;
     }
+
+    // The reader quotes the character that it stumbled over, whatever it is.
+    private static string Printable(string message) => string.Concat(message.Select(c => char.IsControl(c) ? '\uFFFD' : c));
 
     [GeneratedRegex(" Line [0-9]+, position [0-9]+\\.$")]
     private static partial Regex PlaceInWords();
