@@ -1,0 +1,75 @@
+using Microsoft.Playwright;
+using Training.Web.Startup;
+
+namespace Training.Browser.Tests;
+
+/// <summary>A phone without script, and one without a connection.</summary>
+public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
+{
+    private readonly RightOrders right = new(Path.Combine(House.FindRoot(AppContext.BaseDirectory), "content"));
+
+    [Fact]
+    public async Task A_right_order_is_put_together_and_graded_without_script()
+    {
+        var page = await house.Device(Screen.Phone, script: false);
+        await page.SignIn("bao");
+        await page.GotoAsync("/scenarios/units-half-off/practice?kind=finish");
+        foreach (var step in right.For(await page.Locator("h1").InnerTextAsync()))
+        {
+            await page.Offered(step.Id.Value).ClickAsync();
+            if (step.IsWait) await page.GetByLabel("For how long?").Last.FillAsync("120");
+        }
+
+        await page.Press("Hand in");
+        await page.Sees("A right order");
+    }
+
+    [Fact]
+    public async Task What_is_tapped_without_a_connection_is_saved_once_there_is_one()
+    {
+        await Admit("Bao Nguyen");
+        var page = await house.Device(Screen.Phone);
+        await page.SignIn("bao");
+        await page.GotoAsync("/next");
+        await page.GotoAsync("/records");
+        await page.Follow("you may begin");
+        await page.Press("Begin the paper");
+        var paper = page.Url;
+        await page.GotoAsync($"{paper}/questions/1");
+        var offered = page.Locator(".offered button");
+        await offered.Nth(0).ClickAsync();
+        await Assertions.Expect(page.Locator("[data-save-word]")).ToContainTextAsync("Saved");
+        await page.Context.SetOfflineAsync(true);
+        await offered.Nth(1).ClickAsync();
+        await Assertions.Expect(page.Locator("[data-save-word]")).ToContainTextAsync("Kept on this device");
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("[data-save-word]")).ToContainTextAsync("Saved");
+
+        var elsewhere = await house.Device(Screen.Laptop);
+        await elsewhere.SignIn("bao");
+        await elsewhere.GotoAsync($"{paper}/questions/1");
+        await Assertions.Expect(elsewhere.Locator("li[data-placed]")).ToHaveCountAsync(2);
+    }
+
+    [Fact]
+    public async Task Nothing_about_rules_or_right_orders_reaches_the_browser_with_a_question()
+    {
+        var page = await house.Device(Screen.Phone);
+        await page.SignIn("bao");
+        await page.GotoAsync("/scenarios/customer-waiting/practice?kind=order");
+        var text = await page.ContentAsync();
+        foreach (var secret in new[] { "ninety-seconds", "wait-before-isolator", "The pump that empties", "decoy", "Reducing agent dries" })
+            Assert.DoesNotContain(secret, text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    private async Task Admit(string name)
+    {
+        var examiner = await house.Device(Screen.Laptop);
+        await examiner.SignIn("renske");
+        await examiner.GotoAsync("/sittings");
+        await examiner.GetByLabel("Where", new() { Exact = true }).FillAsync("Bay 3");
+        await examiner.Press("Open the sitting");
+        await examiner.Press($"Admit {name}");
+        await examiner.Sees("admitted, not begun");
+    }
+}
