@@ -4,6 +4,7 @@ using Training.Sequencing.Layouts;
 using Training.Sequencing.Mending;
 using Training.Sequencing.Ordering;
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Replaying;
 using Training.Sequencing.Starting;
 using Training.Sequencing.Verdicts;
 
@@ -59,7 +60,7 @@ public sealed class Grader
             Findings = findings.All,
             Mend = mend.Mend,
             Nearest = mend.Nearest,
-            Replay = Replayed(attempt, findings),
+            Replay = new ReplayedEntries(attempt, findings),
         };
     }
 
@@ -104,29 +105,5 @@ public sealed class Grader
         WrongState.Find(attempt, findings);
         WrongOrder.FindLate(attempt, findings);
         return findings;
-    }
-
-    private static ReplayEntry[] Replayed(Attempt attempt, FindingList findings)
-    {
-        var entries = attempt.Reading.Answer.Entries;
-        var replayed = new ReplayEntry[entries.Count];
-        var caused = findings.Count == 0 ? null : findings.ByCause(replayed.Length);
-        int[]? values = null;
-        FactSetting[] facts = [];
-        for (var e = 0; e < replayed.Length; e++)
-        {
-            var after = attempt.Replay.ValuesAfter(e);
-            if (!ReferenceEquals(after, values)) facts = attempt.Layout.Facts.Named(after);
-            values = after;
-            replayed[e] = new(
-                e + 1,
-                entries[e].Step,
-                Duration.OnClock(attempt.Replay.StartsAt(e)),
-                Duration.OnClock(attempt.Replay.EndsAt(e)),
-                facts,
-                caused is null ? [] : caused[e]);
-        }
-
-        return replayed;
     }
 }

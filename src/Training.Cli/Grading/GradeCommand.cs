@@ -12,6 +12,7 @@ namespace Training.Cli.Grading;
 /// <summary>Grades answers by a procedure's file: one answer, or one a line.</summary>
 internal sealed record GradeCommand(string Procedure, string Answers, bool OneALine, VariantId? Variant)
 {
+    private const int LinesABatch = 1_000;
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static Outcome<GradeCommand, UsageFault> Parse(IReadOnlyList<string> words)
@@ -58,32 +59,50 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
     }
 
     private int Grade(Grader grader, TextReader answers, TextWriter output, TextWriter errors) =>
-        OneALine ? GradeLines(grader, answers, output, errors) : GradeOne(grader, answers.ReadToEnd(), 1, output, errors);
+        OneALine
+            ? GradeLines(grader, answers, output, errors)
+            : Tell(GradeOne(grader, answers.ReadToEnd(), 1), output, errors);
 
     private int GradeLines(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
     {
         var code = ExitCode.Done;
+        var batch = new List<(int Number, string Json)>(LinesABatch);
         for (var number = 1; answers.ReadLine() is { } line; number++)
         {
             if (string.IsNullOrWhiteSpace(line)) continue;
-            code = Math.Max(code, GradeOne(grader, line, number, output, errors));
+            batch.Add((number, line));
+            if (batch.Count == LinesABatch) GradeBatch();
         }
 
+        GradeBatch();
         return code;
+
+        // Answers do not know of each other: they are graded side by side and told in their order.
+        void GradeBatch()
+        {
+            var graded = new Graded[batch.Count];
+            Parallel.For(0, batch.Count, at => graded[at] = GradeOne(grader, batch[at].Json, batch[at].Number));
+            foreach (var one in graded) code = Math.Max(code, Tell(one, output, errors));
+            batch.Clear();
+        }
     }
 
-    private int GradeOne(Grader grader, string json, int line, TextWriter output, TextWriter errors)
+    private Graded GradeOne(Grader grader, string json, int line)
     {
         var answer = AnswerJson.Parse(json);
         var verdict = answer.IsOk ? grader.Grade(answer.Value) : answer.Fault;
-        if (verdict.IsOk)
-        {
-            output.WriteLine(VerdictJson.Write(verdict.Value));
-            return ExitCode.Done;
-        }
+        return verdict.IsOk
+            ? new(VerdictJson.Write(verdict.Value), null)
+            : new(
+                JsonSerializer.Serialize(new { error = verdict.Fault.Sentence }, Plain),
+                new(Answers, line, 1, ProblemLevel.Error, verdict.Fault.Sentence));
+    }
 
-        output.WriteLine(JsonSerializer.Serialize(new { error = verdict.Fault.Sentence }, Plain));
-        errors.WriteLine(new ContentProblem(Answers, line, 1, ProblemLevel.Error, verdict.Fault.Sentence));
+    private static int Tell(Graded graded, TextWriter output, TextWriter errors)
+    {
+        output.WriteLine(graded.Json);
+        if (graded.Problem is null) return ExitCode.Done;
+        errors.WriteLine(graded.Problem);
         return ExitCode.AtFault;
     }
 
@@ -92,4 +111,6 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         foreach (var problem in problems) errors.WriteLine(problem);
         return ExitCode.AtFault;
     }
+
+    private readonly record struct Graded(string Json, ContentProblem? Problem);
 }

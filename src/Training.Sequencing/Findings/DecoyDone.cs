@@ -19,12 +19,15 @@ internal static class DecoyDone
 
     private static Finding Of(Stranger stranger, int place, VariantId? variant) =>
         new(FindingKind.Decoy, stranger.Id.Value, new[] { stranger.Id }, new[] { place + 1 }, stranger.Stakes,
-            () => Message(stranger, variant));
+            new StrangerText(stranger, variant));
 
-    private static string Message(Stranger stranger, VariantId? variant) => stranger.IsDecoy
-        ? Sentences.Join(
-            $"“{stranger.Do}” was done; it is never right in this job.",
-            stranger.Because, stranger.Otherwise, "Leave it out.")
-        : Sentences.Join(
-            $"“{stranger.Do}” was done.", $"It does not belong to this vehicle ({variant}).", null, "Leave it out.");
+    private sealed class StrangerText(Stranger stranger, VariantId? variant) : FindingText
+    {
+        public override string Compose() => stranger.IsDecoy
+            ? Sentences.Join(
+                $"“{stranger.Do}” was done; it is never right in this job.",
+                stranger.Because, stranger.Otherwise, "Leave it out.")
+            : Sentences.Join(
+                $"“{stranger.Do}” was done.", $"It does not belong to this vehicle ({variant}).", null, "Leave it out.");
+    }
 }

@@ -21,9 +21,12 @@ internal static class ExtraChoice
 
     private static Finding Of(Step step, int place, Step taken) =>
         new(FindingKind.ExtraChoice, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes,
-            () => Message(step, taken));
+            new ChoiceText(step, taken));
 
-    private static string Message(Step step, Step taken) => Sentences.Join(
-        $"“{step.Do}” was done as well as “{taken.Do}”.", "The job takes just one of the two.", null,
-        $"Leave “{step.Do}” out.");
+    private sealed class ChoiceText(Step step, Step taken) : FindingText
+    {
+        public override string Compose() => Sentences.Join(
+            $"“{step.Do}” was done as well as “{taken.Do}”.", "The job takes just one of the two.", null,
+            $"Leave “{step.Do}” out.");
+    }
 }

@@ -6,6 +6,7 @@ namespace Training.Sequencing.Findings;
 /// <summary>The findings of one answer, each with the place of the entry that caused it.</summary>
 internal sealed class FindingList
 {
+    private const int UsualCount = 8;
     private readonly List<Finding> findings = [];
     private readonly List<int> causes = [];
 
@@ -22,6 +23,13 @@ internal sealed class FindingList
     /// <param name="cause">The place, from 0, of the entry that caused it; negative or nowhere for none.</param>
     public void Add(Finding finding, int cause)
     {
+        if (findings.Count == 0)
+        {
+            // One wrong step breaks several rules as often as one: to grow step by step would cost more than it saves.
+            findings.EnsureCapacity(UsualCount);
+            causes.EnsureCapacity(UsualCount);
+        }
+
         findings.Add(finding);
         causes.Add(cause);
         IsSafe &= finding.Stakes.IsSafe;

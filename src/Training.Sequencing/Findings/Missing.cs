@@ -1,3 +1,4 @@
+using Training.Sequencing.Layouts;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
 
@@ -20,18 +21,26 @@ internal static class Missing
     }
 
     private static Finding Of(Step step) =>
-        new(FindingKind.Missing, step.Id.Value, new[] { step.Id }, [], step.Stakes, () => Message(step));
+        new(FindingKind.Missing, step.Id.Value, new[] { step.Id }, [], step.Stakes, new StepText(step));
 
     private static Finding OfGroup(Attempt attempt, Step step, int[] members)
     {
         var layout = attempt.Layout;
         var ids = new StepId[members.Length];
         for (var m = 0; m < members.Length; m++) ids[m] = layout.IdOf(members[m]);
-        return new(FindingKind.Missing, step.Id.Value, ids, [], step.Stakes, () => Sentences.Join(
-            $"None of these was done: {string.Join(", ", members.Select(member => $"“{layout.DoOf(member)}”"))}.",
-            "The job needs just one of them.", null, $"Do one of them, for instance “{step.Do}”."));
+        return new(FindingKind.Missing, step.Id.Value, ids, [], step.Stakes, new GroupText(layout, step, members));
     }
 
-    private static string Message(Step step) => Sentences.Join(
-        $"“{step.Do}” was left out.", "The job is not right without it.", null, "Add it.");
+    private sealed class StepText(Step step) : FindingText
+    {
+        public override string Compose() => Sentences.Join(
+            $"“{step.Do}” was left out.", "The job is not right without it.", null, "Add it.");
+    }
+
+    private sealed class GroupText(Layout layout, Step step, int[] members) : FindingText
+    {
+        public override string Compose() => Sentences.Join(
+            $"None of these was done: {string.Join(", ", members.Select(member => $"“{layout.DoOf(member)}”"))}.",
+            "The job needs just one of them.", null, $"Do one of them, for instance “{step.Do}”.");
+    }
 }

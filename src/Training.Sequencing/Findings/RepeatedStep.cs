@@ -19,8 +19,11 @@ internal static class RepeatedStep
 
     private static Finding Of(Step step, int place, int first) =>
         new(FindingKind.Repeated, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes,
-            () => Message(step, first));
+            new AgainText(step, first));
 
-    private static string Message(Step step, int first) => Sentences.Join(
-        $"“{step.Do}” was done again.", $"It was done already ({Sentences.Place(first)}).", null, "Do it once.");
+    private sealed class AgainText(Step step, int first) : FindingText
+    {
+        public override string Compose() => Sentences.Join(
+            $"“{step.Do}” was done again.", $"It was done already ({Sentences.Place(first)}).", null, "Do it once.");
+    }
 }

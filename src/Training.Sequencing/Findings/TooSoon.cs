@@ -24,17 +24,20 @@ internal static class TooSoon
     }
 
     private static Finding Of(Layout layout, Link link, int first, int then, decimal gap) =>
-        new(FindingKind.TooSoon, link.Rule.Id.Value, new[] { layout.IdOf(link.First), layout.IdOf(link.Then) },
-            new[] { Math.Max(first + 1, 0), then + 1 }, link.Rule.Stakes, () => Message(layout, link, gap));
+        new(FindingKind.TooSoon, link.Rule.Id.Value, link.Steps,
+            new[] { Math.Max(first + 1, 0), then + 1 }, link.Rule.Stakes, new GapText(layout, link, gap));
 
-    private static string Message(Layout layout, Link link, decimal gap)
+    private sealed class GapText(Layout layout, Link link, decimal gap) : FindingText
     {
-        var needed = Sentences.Spoken(link.AtLeast!.Value);
-        var happened = gap < 0
-            ? $"“{layout.DoOf(link.Then)}” was begun before “{layout.DoOf(link.First)}” was done."
-            : $"Only {gap.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} s lay between "
-              + $"“{layout.DoOf(link.First)}” and “{layout.DoOf(link.Then)}”.";
-        return Sentences.Join(
-            happened, link.Rule, $"Wait at least {needed} after “{layout.DoOf(link.First)}”.");
+        public override string Compose()
+        {
+            var needed = Sentences.Spoken(link.AtLeast!.Value);
+            var happened = gap < 0
+                ? $"“{layout.DoOf(link.Then)}” was begun before “{layout.DoOf(link.First)}” was done."
+                : $"Only {gap.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} s lay between "
+                  + $"“{layout.DoOf(link.First)}” and “{layout.DoOf(link.Then)}”.";
+            return Sentences.Join(
+                happened, link.Rule, $"Wait at least {needed} after “{layout.DoOf(link.First)}”.");
+        }
     }
 }

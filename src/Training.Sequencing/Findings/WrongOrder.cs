@@ -36,22 +36,28 @@ internal static class WrongOrder
     }
 
     private static Finding Of(Layout layout, Link link, int first, int then) =>
-        new(FindingKind.Order, link.Rule.Id.Value, new[] { layout.IdOf(link.First), layout.IdOf(link.Then) },
-            new[] { first + 1, Math.Max(then + 1, 0) }, link.Rule.Stakes, () => Message(layout, link, first, then));
+        new(FindingKind.Order, link.Rule.Id.Value, link.Steps,
+            new[] { first + 1, Math.Max(then + 1, 0) }, link.Rule.Stakes, new PairText(layout, link, first, then));
 
     private static Finding OfLate(Step step, int place) =>
-        new(FindingKind.Order, step.Id.Value, [step.Id], [place + 1], step.Stakes, () => LateMessage(step));
+        new(FindingKind.Order, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes, new LateText(step));
 
-    private static string Message(Layout layout, Link link, int first, int then) => then < 0
-        ? Sentences.Join(
-            $"“{layout.DoOf(link.First)}” comes too late: “{layout.DoOf(link.Then)}” was done before you began.",
-            link.Rule, $"Leave “{layout.DoOf(link.First)}” out.")
-        : Sentences.Join(
-            $"“{layout.DoOf(link.Then)}” ({Sentences.Place(then)}) was done before "
-            + $"“{layout.DoOf(link.First)}” ({Sentences.Place(first)}).",
-            link.Rule, $"First “{layout.DoOf(link.First)}”, then “{layout.DoOf(link.Then)}”.");
+    private sealed class PairText(Layout layout, Link link, int first, int then) : FindingText
+    {
+        public override string Compose() => then < 0
+            ? Sentences.Join(
+                $"“{layout.DoOf(link.First)}” comes too late: “{layout.DoOf(link.Then)}” was done before you began.",
+                link.Rule, $"Leave “{layout.DoOf(link.First)}” out.")
+            : Sentences.Join(
+                $"“{layout.DoOf(link.Then)}” ({Sentences.Place(then)}) was done before "
+                + $"“{layout.DoOf(link.First)}” ({Sentences.Place(first)}).",
+                link.Rule, $"First “{layout.DoOf(link.First)}”, then “{layout.DoOf(link.Then)}”.");
+    }
 
-    private static string LateMessage(Step step) => Sentences.Join(
-        $"“{step.Do}” comes too late.", "Something that must come after it was done before you began.", null,
-        "Leave it out.");
+    private sealed class LateText(Step step) : FindingText
+    {
+        public override string Compose() => Sentences.Join(
+            $"“{step.Do}” comes too late.", "Something that must come after it was done before you began.", null,
+            "Leave it out.");
+    }
 }

@@ -32,17 +32,20 @@ internal static class WrongState
 
     private static Finding Of(Layout layout, Need need, int[] values, int place) =>
         new(FindingKind.State, need.Rule.Id.Value, new[] { layout.IdOf(need.Step) }, new[] { place + 1 }, need.Rule.Stakes,
-            () => Message(layout, need, values, place));
+            new StateText(layout, need, values, place));
 
-    private static string Message(Layout layout, Need need, int[] values, int place)
+    private sealed class StateText(Layout layout, Need need, int[] values, int place) : FindingText
     {
-        var broken = need.Settings.Where(setting => values[setting.Fact] != setting.Value).ToArray();
-        var was = string.Join(" and ", broken.Select(setting =>
-            $"{layout.Facts.NameOf(setting.Fact)} was “{layout.Facts.ValueOf(setting with { Value = values[setting.Fact] })}”"));
-        var must = string.Join(" and ", broken.Select(setting =>
-            $"{layout.Facts.NameOf(setting.Fact)} is “{layout.Facts.ValueOf(setting)}”"));
-        return Sentences.Join(
-            $"When “{layout.DoOf(need.Step)}” was done ({Sentences.Place(place)}), {was}.", need.Rule,
-            $"Do it only while {must}.");
+        public override string Compose()
+        {
+            var broken = need.Settings.Where(setting => values[setting.Fact] != setting.Value).ToArray();
+            var was = string.Join(" and ", broken.Select(setting =>
+                $"{layout.Facts.NameOf(setting.Fact)} was “{layout.Facts.ValueOf(setting with { Value = values[setting.Fact] })}”"));
+            var must = string.Join(" and ", broken.Select(setting =>
+                $"{layout.Facts.NameOf(setting.Fact)} is “{layout.Facts.ValueOf(setting)}”"));
+            return Sentences.Join(
+                $"When “{layout.DoOf(need.Step)}” was done ({Sentences.Place(place)}), {was}.", need.Rule,
+                $"Do it only while {must}.");
+        }
     }
 }

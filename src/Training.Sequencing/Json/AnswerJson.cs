@@ -75,8 +75,8 @@ public static class AnswerJson
         foreach (var entry in entries)
         {
             writer.WriteStartObject();
-            writer.WriteString("step", entry.Step.Value);
-            if (entry.Stated is { } stated) writer.WriteNumber("seconds", stated.Seconds);
+            writer.WriteString(JsonNames.Step, entry.Step.Value);
+            if (entry.Stated is { } stated) writer.WriteNumber(JsonNames.Seconds, stated.Seconds);
             if (entry.Observed is { } times)
             {
                 writer.WriteNumber("startedAt", times.StartedAt.Seconds);

@@ -9,12 +9,14 @@ namespace Training.Sequencing.Json;
 /// <summary>Verdicts as JSON, in camelCase, on one line.</summary>
 public static class VerdictJson
 {
+    private const int FirstBytes = 4096;
+
     /// <summary>Writes a verdict.</summary>
     /// <param name="verdict">The verdict.</param>
     public static string Write(Verdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        var buffer = new ArrayBufferWriter<byte>();
+        var buffer = new ArrayBufferWriter<byte>(FirstBytes);
         using (var writer = new Utf8JsonWriter(buffer, JsonText.Options)) Write(writer, verdict);
         return Encoding.UTF8.GetString(buffer.WrittenSpan);
     }
@@ -36,19 +38,19 @@ public static class VerdictJson
     private static void Write(Utf8JsonWriter writer, Verdict verdict)
     {
         writer.WriteStartObject();
-        writer.WriteBoolean("accepted", verdict.Accepted);
-        writer.WriteBoolean("safe", verdict.Safe);
-        writer.WriteNumber("score", verdict.Score);
-        writer.WriteNumber("kept", verdict.Kept);
-        writer.WriteNumber("cost", verdict.Cost);
-        writer.WriteStartArray("findings");
+        writer.WriteBoolean(JsonNames.Accepted, verdict.Accepted);
+        writer.WriteBoolean(JsonNames.Safe, verdict.Safe);
+        writer.WriteNumber(JsonNames.Score, verdict.Score);
+        writer.WriteNumber(JsonNames.Kept, verdict.Kept);
+        writer.WriteNumber(JsonNames.Cost, verdict.Cost);
+        writer.WriteStartArray(JsonNames.Findings);
         foreach (var finding in verdict.Findings) Write(writer, finding);
         writer.WriteEndArray();
-        writer.WritePropertyName("mend");
+        writer.WritePropertyName(JsonNames.Mend);
         Write(writer, verdict.Mend);
-        writer.WritePropertyName("nearest");
+        writer.WritePropertyName(JsonNames.Nearest);
         AnswerJson.Write(writer, verdict.Nearest);
-        writer.WriteStartArray("replay");
+        writer.WriteStartArray(JsonNames.Replay);
         foreach (var entry in verdict.Replay) Write(writer, entry);
         writer.WriteEndArray();
         writer.WriteEndObject();
@@ -57,28 +59,28 @@ public static class VerdictJson
     private static void Write(Utf8JsonWriter writer, Finding finding)
     {
         writer.WriteStartObject();
-        writer.WriteString("kind", CodeOf(finding.Kind));
-        writer.WriteString("rule", finding.Subject);
-        Write(writer, "steps", finding.Steps);
-        Write(writer, "places", finding.Places);
-        writer.WriteString("harm", HarmCode(finding.Stakes.Harm));
-        writer.WriteString("severity", SeverityCode(finding.Stakes.Severity));
-        writer.WriteString("message", finding.Message);
+        writer.WriteString(JsonNames.Kind, CodeOf(finding.Kind));
+        writer.WriteString(JsonNames.Rule, finding.Subject);
+        Write(writer, JsonNames.Steps, finding.Steps);
+        Write(writer, JsonNames.Places, finding.Places);
+        writer.WriteString(JsonNames.Harm, HarmCode(finding.Stakes.Harm));
+        writer.WriteString(JsonNames.Severity, SeverityCode(finding.Stakes.Severity));
+        writer.WriteString(JsonNames.Message, finding.Message);
         writer.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter writer, Mend mend)
     {
         writer.WriteStartObject();
-        Write(writer, "moves", mend.Moves);
-        Write(writer, "drop", mend.Drop);
-        Write(writer, "add", mend.Add);
-        writer.WriteStartArray("waits");
+        Write(writer, JsonNames.Moves, mend.Moves);
+        Write(writer, JsonNames.Drop, mend.Drop);
+        Write(writer, JsonNames.Add, mend.Add);
+        writer.WriteStartArray(JsonNames.Waits);
         foreach (var wait in mend.Waits)
         {
             writer.WriteStartObject();
-            writer.WriteString("step", wait.Step.Value);
-            writer.WriteNumber("seconds", wait.Length.Seconds);
+            writer.WriteString(JsonNames.Step, wait.Step.Value);
+            writer.WriteNumber(JsonNames.Seconds, wait.Length.Seconds);
             writer.WriteEndObject();
         }
 
@@ -89,25 +91,25 @@ public static class VerdictJson
     private static void Write(Utf8JsonWriter writer, ReplayEntry entry)
     {
         writer.WriteStartObject();
-        writer.WriteNumber("place", entry.Place);
-        writer.WriteString("step", entry.Step.Value);
-        writer.WriteNumber("startsAt", entry.StartsAt.Seconds);
-        writer.WriteNumber("endsAt", entry.EndsAt.Seconds);
-        writer.WriteStartObject("facts");
+        writer.WriteNumber(JsonNames.Place, entry.Place);
+        writer.WriteString(JsonNames.Step, entry.Step.Value);
+        writer.WriteNumber(JsonNames.StartsAt, entry.StartsAt.Seconds);
+        writer.WriteNumber(JsonNames.EndsAt, entry.EndsAt.Seconds);
+        writer.WriteStartObject(JsonNames.Facts);
         foreach (var fact in entry.Facts) writer.WriteString(fact.Fact.Value, fact.Value.Value);
         writer.WriteEndObject();
-        Write(writer, "findings", entry.Findings);
+        Write(writer, JsonNames.Findings, entry.Findings);
         writer.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter writer, string name, IReadOnlyList<StepId> ids)
+    private static void Write(Utf8JsonWriter writer, JsonEncodedText name, IReadOnlyList<StepId> ids)
     {
         writer.WriteStartArray(name);
         foreach (var id in ids) writer.WriteStringValue(id.Value);
         writer.WriteEndArray();
     }
 
-    private static void Write(Utf8JsonWriter writer, string name, IReadOnlyList<int> numbers)
+    private static void Write(Utf8JsonWriter writer, JsonEncodedText name, IReadOnlyList<int> numbers)
     {
         writer.WriteStartArray(name);
         foreach (var number in numbers) writer.WriteNumberValue(number);

@@ -99,7 +99,7 @@ internal sealed class Layout
         foreach (var rule in rules.OfType<OrderRule>())
             foreach (var first in rule.First.Where(IsStep))
                 foreach (var then in rule.Then.Where(IsStep))
-                    links.Add(new(numbers[first], numbers[then], rule, rule.AtLeast?.Seconds));
+                    links.Add(new(numbers[first], numbers[then], rule, rule.AtLeast?.Seconds) { Steps = [first, then] });
         return [.. links];
     }
 
@@ -111,7 +111,11 @@ internal sealed class Layout
 internal sealed record Group(ChoiceId Id, int[] Members);
 
 /// <summary>One pair of a <c>first</c>/<c>then</c> rule.</summary>
-internal sealed record Link(int First, int Then, OrderRule Rule, decimal? AtLeast);
+internal sealed record Link(int First, int Then, OrderRule Rule, decimal? AtLeast)
+{
+    /// <summary>The earlier step and the later one, as findings name them.</summary>
+    public required IReadOnlyList<StepId> Steps { get; init; }
+}
 
 /// <summary>What an <c>only-while</c> rule asks of one step.</summary>
 internal sealed record Need(int Step, StateRule Rule, Setting[] Settings);

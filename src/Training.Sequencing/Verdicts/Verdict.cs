@@ -37,7 +37,7 @@ public sealed record Verdict
 /// <summary>One thing that is wrong with an answer.</summary>
 public sealed record Finding
 {
-    private readonly Func<string>? compose;
+    private readonly FindingText? text;
     private string? message;
 
     /// <summary>A finding with its sentences.</summary>
@@ -60,10 +60,10 @@ public sealed record Finding
         IReadOnlyList<StepId> steps,
         IReadOnlyList<int> places,
         Stakes stakes,
-        Func<string> compose)
+        FindingText text)
     {
         (Kind, Subject, Steps, Places, Stakes) = (kind, subject, steps, places, stakes);
-        this.compose = compose;
+        this.text = text;
     }
 
     /// <summary>What is wrong.</summary>
@@ -89,7 +89,16 @@ public sealed record Finding
     /// <summary>
     /// Sentences for the technician: what happened, why it matters, what can come of it, what to do instead.
     /// </summary>
-    public string Message => message ??= compose!();
+    public string Message => message ??= text!.Compose();
+}
+
+/// <summary>
+/// What the sentences of a finding are made of. They are made when somebody reads them: whoever only wants to know what
+/// is right pays nothing for them.
+/// </summary>
+internal abstract class FindingText
+{
+    public abstract string Compose();
 }
 
 /// <summary>The smallest mend of an answer. Moves, drops and additions are the fewest possible.</summary>

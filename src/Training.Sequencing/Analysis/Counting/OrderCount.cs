@@ -64,6 +64,7 @@ internal sealed class OrderCount<T> : OrderCount
             weight = new OrderSample<T>(table, lots).Draw(table.Poset.All, order);
         }
 
+        for (var at = 0; at < order.Count; at++) order[at] = table.Poset.NameOf(order[at]);
         if (isTurned) order.Reverse();
         return (order, weight);
     }

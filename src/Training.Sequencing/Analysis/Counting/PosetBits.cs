@@ -2,7 +2,10 @@ using Training.Sequencing.Ordering;
 
 namespace Training.Sequencing.Analysis.Counting;
 
-/// <summary>A poset on bit sets, with what falls apart in it: parts that nothing joins, and parts that stand one behind the other.</summary>
+/// <summary>
+/// A poset on bit sets, with what falls apart in it: parts that nothing joins, and parts that stand one behind the other.
+/// Its steps are numbered anew so that each has a higher number than all that come before it.
+/// </summary>
 internal sealed class PosetBits<T>
     where T : struct, IStepBits<T>
 {
@@ -11,6 +14,7 @@ internal sealed class PosetBits<T>
     private readonly T[] related;
     private readonly T[] unrelated;
     private readonly T[] twins;
+    private readonly int[] names;
 
     public PosetBits(Poset poset)
     {
@@ -19,6 +23,7 @@ internal sealed class PosetBits<T>
         var all = None;
         for (var step = 0; step < Size; step++) all = all.With(step);
         All = all;
+        names = [.. Enumerable.Range(0, Size).OrderBy(poset.Before.CountIn)];
         before = Rows(poset.Before);
         after = Rows(poset.After);
         related = new T[Size];
@@ -50,16 +55,19 @@ internal sealed class PosetBits<T>
     /// <summary>The steps that nothing tells apart from a step, itself among them: the order is the same with any two changed.</summary>
     public T Twins(int step) => twins[step];
 
+    /// <summary>The number that a step has in the poset itself.</summary>
+    public int NameOf(int step) => names[step];
+
     /// <summary>The steps of a set that nothing of the set must come before.</summary>
     public T Minimal(T set)
     {
-        var minimal = set;
-        for (var left = set; !left.IsEmpty;)
+        var minimal = None;
+        while (!set.IsEmpty)
         {
-            var step = left.Lowest;
-            left = left.Without(step);
-            if (before[step].And(set).IsEmpty) continue;
-            minimal = minimal.Without(step);
+            // Whatever comes before the lowest step has a lower number, and so is not in the set.
+            var step = set.Lowest;
+            minimal = minimal.With(step);
+            set = set.AndNot(after[step]).Without(step);
         }
 
         return minimal;
@@ -80,6 +88,7 @@ internal sealed class PosetBits<T>
             var step = open.Lowest;
             var found = near[step].And(set).AndNot(reached);
             reached = reached.Or(found);
+            if (reached.Equals(set)) return set;
             open = open.Without(step).Or(found);
         }
 
@@ -88,11 +97,13 @@ internal sealed class PosetBits<T>
 
     private T[] Rows(BitRows rows)
     {
+        var numbers = new int[Size];
+        for (var step = 0; step < Size; step++) numbers[names[step]] = step;
         var made = new T[Size];
         for (var step = 0; step < Size; step++)
         {
             made[step] = None;
-            foreach (var other in new EachBit(rows.Row(step))) made[step] = made[step].With(other);
+            foreach (var other in new EachBit(rows.Row(names[step]))) made[step] = made[step].With(numbers[other]);
         }
 
         return made;

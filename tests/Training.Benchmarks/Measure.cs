@@ -1,0 +1,40 @@
+using System.Diagnostics;
+
+namespace Training.Benchmarks;
+
+/// <summary>Medians of repeated runs, warmed up first.</summary>
+internal static class Measure
+{
+    /// <summary>The median time of one call in microseconds, and the bytes that a call allocates.</summary>
+    public static (double Microseconds, double Bytes) Median(Action action, int warmUps, int runs, int callsARun = 1)
+    {
+        for (var w = 0; w < warmUps; w++) action();
+        var times = new double[runs];
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        for (var r = 0; r < runs; r++)
+        {
+            var start = Stopwatch.GetTimestamp();
+            for (var c = 0; c < callsARun; c++) action();
+            times[r] = Stopwatch.GetElapsedTime(start).TotalMicroseconds / callsARun;
+        }
+
+        var bytes = (GC.GetAllocatedBytesForCurrentThread() - before) / ((double)runs * callsARun);
+        return (MedianOf(times), bytes);
+    }
+
+    public static double MedianOf(double[] values)
+    {
+        double[] sorted = [.. values.Order()];
+        return sorted.Length % 2 == 1
+            ? sorted[sorted.Length / 2]
+            : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
+    }
+
+    /// <summary>The slope of a straight line through the logarithms by least squares: how a time grows with a size.</summary>
+    public static double GrowthExponent(IReadOnlyList<(double Size, double Time)> points)
+    {
+        var (x, y) = (points.Average(point => Math.Log(point.Size)), points.Average(point => Math.Log(point.Time)));
+        return points.Sum(point => (Math.Log(point.Size) - x) * (Math.Log(point.Time) - y))
+            / points.Sum(point => (Math.Log(point.Size) - x) * (Math.Log(point.Size) - x));
+    }
+}
