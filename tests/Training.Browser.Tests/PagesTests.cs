@@ -31,6 +31,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         if (userName is not null) await page.SignIn(userName);
         var answer = await page.GotoAsync(address);
         Assert.Equal(200, answer!.Status);
+        Assert.False((await page.TitleAsync()).StartsWith('·'), "The page has no title of its own.");
         Assert.Equal(0, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth"));
         var barriers = (await page.RunAxe()).Violations;
         Assert.True(barriers.Length == 0, string.Join('\n', barriers.Select(barrier =>

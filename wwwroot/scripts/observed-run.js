@@ -54,11 +54,15 @@
       if (last) add({ kind: "undo", id: last.id });
     });
 
-    page.querySelector("[data-ending]").addEventListener("submit", event => {
+    // The end waits for the taps before it: it is posted once the server has them all, and not without a connection.
+    page.querySelector("[data-ending]").addEventListener("submit", async event => {
       if (kept.all().length === 0) return;
       event.preventDefault();
-      say(page.dataset.wordWaitEnd, true);
-      send();
+      const ending = event.target;
+      while (busy) await new Promise(resolve => setTimeout(resolve, 50));
+      await send();
+      if (kept.all().length === 0) ending.submit();
+      else say(page.dataset.wordWaitEnd, true);
     });
 
     function standing() { return entries.filter(entry => !entry.back); }

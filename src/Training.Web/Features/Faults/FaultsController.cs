@@ -14,7 +14,7 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
     /// <param name="code">The code.</param>
     [Route("/faults/{code:int}")]
     [ApiExplorerSettings(IgnoreApi = true)]
-    public IActionResult Index(int code)
+    public IActionResult Index([FromRoute] int code)
     {
         var sentence = HttpContext.Items[Refusing.SentenceKey] as string ?? code switch
         {
