@@ -36,18 +36,23 @@ internal static class ListingCheck
         return faults;
     }
 
-    /// <summary>Tells of the loops behind a wrong listing, or else of the listing.</summary>
-    public static void Tell(Layout layout, List<AuthoringProblem> faults, ProblemList problems)
+    /// <summary>Tells of what is wrong with the listing alone.</summary>
+    public static void Tell(List<AuthoringProblem> faults, ProblemList problems)
+    {
+        foreach (var fault in faults.Take(MostTold)) problems.Add(fault);
+    }
+
+    /// <summary>Tells of the loops and the impossible states behind a wrong listing; false where there are none.</summary>
+    public static bool TellLoops(Layout layout, ProblemList problems)
     {
         var before = problems.Count;
         foreach (var steps in Choices.Of(layout, Choices.Most(layout)).Take(Choices.MostCombinations))
         {
             if (Plan.TryMake(layout, steps, out var fault) is null) PlanFaults.Tell(layout, fault!, problems);
-            if (problems.Count - before >= MostTold) return;
+            if (problems.Count - before >= MostTold) break;
         }
 
-        if (problems.Count > before) return;
-        foreach (var fault in faults.Take(MostTold)) problems.Add(fault.Code, fault.Sentence, fault.Subject);
+        return problems.Count > before;
     }
 
     private static AuthoringProblem Fault(Rule rule, string why) => new(

@@ -15,17 +15,10 @@ internal static class OrderCheck
 {
     public static void Find(Layout layout, ProblemList problems)
     {
-        if (layout.StepCount == 0)
-        {
-            problems.Add(AuthoringCodes.NoSteps,
-                $"There is nothing to do for the vehicle “{layout.Variant}”.", ProblemSubject.Procedure);
-            return;
-        }
-
-        if (!SettersCheck.Find(layout, problems)) return;
+        if (!HasSteps(layout, problems)) return;
         if (ListingCheck.Faults(layout) is { Count: > 0 } faults)
         {
-            ListingCheck.Tell(layout, faults, problems);
+            if (!ListingCheck.TellLoops(layout, problems)) ListingCheck.Tell(faults, problems);
             return;
         }
 
@@ -35,11 +28,16 @@ internal static class OrderCheck
     /// <summary>Only what leaves an answer without an order to be graded by: loops, and states that stay open.</summary>
     public static void FindWithoutOrder(Layout layout, ProblemList problems)
     {
-        var all = new ProblemList();
-        Find(layout, all);
-        foreach (var problem in all.All)
-            if (problem.Code is not (AuthoringCodes.Listing or AuthoringCodes.GapUnfillable)) problems.Add(problem);
-        if (problems.Count == 0 && all.All.Any(problem => problem.Code == AuthoringCodes.Listing))
-            StateCheck.Find(layout, problems);
+        if (!HasSteps(layout, problems)) return;
+        if (ListingCheck.Faults(layout).Count > 0 && ListingCheck.TellLoops(layout, problems)) return;
+        StateCheck.Find(layout, problems);
+    }
+
+    private static bool HasSteps(Layout layout, ProblemList problems)
+    {
+        if (layout.StepCount > 0) return SettersCheck.Find(layout, problems);
+        problems.Add(AuthoringCodes.NoSteps,
+            $"There is nothing to do for the vehicle “{layout.Variant}”.", ProblemSubject.Procedure);
+        return false;
     }
 }

@@ -5,9 +5,6 @@ namespace Training.Web.Startup;
 /// <param name="Data">The folder of the database and of the keys that protect sign-ins.</param>
 public sealed record House(string Root, string Data)
 {
-    /// <summary>The files that browsers load.</summary>
-    public string WebRoot => Path.Combine(Root, "wwwroot");
-
     /// <summary>The content that trainers write.</summary>
     public string Content => Path.Combine(Root, "content");
 

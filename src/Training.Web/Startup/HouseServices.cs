@@ -74,7 +74,7 @@ internal static class HouseServices
             };
         });
         services.AddDataProtection().SetApplicationName("training").PersistKeysToFileSystem(Directory.CreateDirectory(house.Keys));
-        // Nobody gets in anywhere unless the route says so: a route that says nothing asks for a role that nobody has.
+        // Every route says who may use it, and a test holds that; should one ever say nothing, strangers stay out.
         services.AddAuthorizationBuilder()
             .SetFallbackPolicy(new AuthorizationPolicyBuilder().RequireAuthenticatedUser().Build());
     }

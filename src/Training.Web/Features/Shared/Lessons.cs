@@ -39,10 +39,6 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
             .SelectMany(scenario => scenario.Kinds.Where(QuestionKinds.CanBePut), (scenario, kind) => new PractisedQuestion(scenario, kind));
     }
 
-    /// <summary>What is called how in a procedure, or the id where it is no longer served.</summary>
-    /// <param name="procedure">The procedure.</param>
-    public string TitleOf(ProcedureId procedure) => served.Content.FindProcedure(procedure)?.Procedure.Title ?? procedure.Value;
-
     /// <summary>Makes pages of the lessons and situations.</summary>
     public LessonRenderer Renderer => new(served.Content, drawings);
 }

@@ -25,14 +25,6 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
         ?? Procedure.Decoys.FirstOrDefault(decoy => decoy.Id == id)?.Do
         ?? id.Value;
 
-    /// <summary>The rule behind a finding, where there is one.</summary>
-    /// <param name="finding">The finding.</param>
-    public Rule? RuleOf(Finding finding)
-    {
-        ArgumentNullException.ThrowIfNull(finding);
-        return Procedure.Rules.FirstOrDefault(rule => rule.Id.Value == finding.Subject);
-    }
-
     /// <summary>The steps of the mended order that stand elsewhere than before, are new, or wait longer.</summary>
     public IReadOnlySet<StepId> Changed =>
         Verdict.Mend.Moves.Concat(Verdict.Mend.Add).Concat(Verdict.Mend.Waits.Select(wait => wait.Step)).ToHashSet();
