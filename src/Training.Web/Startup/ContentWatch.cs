@@ -30,9 +30,9 @@ public sealed class ContentWatch(House house, Publisher publisher, TimeProvider 
                 if (state.IsHeldBack) log.LogWarning("The content folder has errors; publication {Served} is served on.", state.Served);
                 else log.LogInformation("Publication {Served} is served.", state.Served);
             }
-            catch (IOException problem)
+            catch (Exception problem) when (problem is not OperationCanceledException)
             {
-                log.LogWarning(problem, "The content folder could not be read; it is tried again.");
+                log.LogError(problem, "The content folder could not be published; it is tried again.");
             }
         }
     }
