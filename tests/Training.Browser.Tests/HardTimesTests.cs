@@ -14,9 +14,12 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
         var page = await house.Device(Screen.Phone, script: false);
         await page.SignIn("bao");
         await page.GotoAsync("/scenarios/units-half-off/practice?kind=finish");
+        var placed = page.Locator("li[data-placed]");
         foreach (var step in right.For(await page.Locator("h1").InnerTextAsync()))
         {
+            var before = await placed.CountAsync();
             await page.Offered(step.Id.Value).ClickAsync();
+            await Assertions.Expect(placed).ToHaveCountAsync(before + 1);
             if (step.IsWait) await page.GetByLabel("For how long?").Last.FillAsync("120");
         }
 
@@ -34,6 +37,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
         await page.GotoAsync("/records");
         await page.Follow("you may begin");
         await page.Press("Begin the paper");
+        await page.Reaches("/papers/");
         var paper = page.Url;
         await page.GotoAsync($"{paper}/questions/1");
         var offered = page.Locator(".offered button");

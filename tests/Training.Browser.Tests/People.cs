@@ -12,7 +12,15 @@ internal static class People
         await page.GetByLabel("Your name for signing in").FillAsync(userName);
         await page.GetByLabel("Password").FillAsync(DemoWorld.Password);
         await page.Press("Sign in");
+        await page.Leaves("/sign-in");
     }
+
+    /// <summary>Waits until the page is another one: a click is over when the post has begun, and going elsewhere at once would break it off.</summary>
+    public static Task Leaves(this IPage page, string part) =>
+        page.WaitForURLAsync(address => !address.Contains(part, StringComparison.Ordinal));
+
+    public static Task Reaches(this IPage page, string part) =>
+        page.WaitForURLAsync(address => address.Contains(part, StringComparison.Ordinal));
 
     public static Task Press(this IPage page, string button) =>
         page.GetByRole(AriaRole.Button, new() { Name = button, Exact = true }).First.ClickAsync();

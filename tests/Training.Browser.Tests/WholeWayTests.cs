@@ -53,6 +53,7 @@ public sealed class WholeWayTests
         await page.Follow("Read it now");
         await page.Sees("Shut down and isolate");
         await page.Press("I have read this lesson");
+        await page.Sees("You have read this lesson");
     }
 
     private static async Task GetsAWrongOrderReplayed(IPage page, RightOrders right)
@@ -86,6 +87,7 @@ public sealed class WholeWayTests
         await page.GotoAsync("/next");
         await page.Follow("To the paper");
         await page.Press("Begin the paper");
+        await page.Reaches("/papers/");
         var paper = page.Url;
         var questions = await page.Locator("ol.lines > li").CountAsync();
         Assert.True(questions >= 3, $"The paper asks {questions} questions.");
