@@ -4,7 +4,6 @@ using Microsoft.Extensions.Localization;
 using Training.Content.Rendering;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Web.Features.Modules;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
