@@ -36,7 +36,8 @@ internal sealed class Issuing(TrainingDbContext db, Archive archive)
         foreach (var question in paper.Questions)
         {
             texts.Add((library.Content.FindScenario(question.Scenario)!.Text.File.Path, question.ScenarioHash));
-            texts.Add((library.Content.FindProcedure(question.Procedure)!.File.Path, question.ProcedureHash));
+            if (question is { Procedure: { } procedure, ProcedureHash: { } hash })
+                texts.Add((library.Content.FindProcedure(procedure)!.File.Path, hash));
         }
 
         foreach (var run in runs)

@@ -471,16 +471,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.PrimitiveCollection<string>("Offered")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<string>("Procedure")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<bool?>("Safe")
@@ -495,10 +489,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<decimal?>("Score")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("StartJson")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Variant")
@@ -715,7 +705,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("PublicationNumber")
