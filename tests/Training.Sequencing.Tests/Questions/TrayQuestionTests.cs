@@ -1,7 +1,9 @@
 using Training.Sequencing.Analysis;
+using Training.Sequencing.Answers;
 using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Questions;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Tests.Questions;
 
