@@ -38,7 +38,7 @@ internal sealed class AskedChoice(QuestionKind kind, Scenario scenario, WrittenP
         var replay = judgement.Replayed is { } answer
             ? new GradedOrder(answer, grader.Grade(answer).Value, Written!.In(language))
             : null;
-        return new JudgedChoiceView(View(language), chosen, judgement, replay);
+        return new JudgedChoiceView(View(language), chosen, judgement, replay, Written!.In(language));
     }
 
     public override string RightAnswer() =>

@@ -124,8 +124,9 @@ public sealed record JudgedOrderView(QuestionView Question, GradedOrder Order) :
 /// <param name="Chosen">The ids of the options that were chosen; none where it was not answered.</param>
 /// <param name="Judgement">What that is worth, and which options are right.</param>
 /// <param name="Replay">What happens, as an order of work with its verdict; null where there is none to show.</param>
-public sealed record JudgedChoiceView(QuestionView Question, IReadOnlyList<string> Chosen, Judgement Judgement, GradedOrder? Replay)
-    : JudgedAnswerView(Question)
+/// <param name="Procedure">The procedure as it was judged by, for the words of its steps and rules.</param>
+public sealed record JudgedChoiceView(
+    QuestionView Question, IReadOnlyList<string> Chosen, Judgement Judgement, GradedOrder? Replay, Procedure Procedure) : JudgedAnswerView(Question)
 {
     /// <inheritdoc/>
     public override bool Accepted => Judgement.IsRight;

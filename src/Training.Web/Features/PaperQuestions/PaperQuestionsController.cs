@@ -46,7 +46,7 @@ public sealed class PaperQuestionsController(
         if (!saved.IsOk)
         {
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-            return View(nameof(Show), await Page(open.Value, question, form, saved.Fault.Sentence));
+            return View(nameof(Show), await Page(open.Value, question, form, this.Say(saved.Fault)));
         }
 
         var here = $"/papers/{paper}/questions/{number}";

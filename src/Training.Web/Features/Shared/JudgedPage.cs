@@ -1,4 +1,5 @@
 using Training.Records.Asking;
+using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
 using Training.Web.Drawings;
 
@@ -20,8 +21,9 @@ public sealed record JudgedPage(JudgedAnswerView Judged, string Id)
 
 /// <summary>Findings with their signs.</summary>
 /// <param name="Findings">The findings.</param>
+/// <param name="Procedure">What they were judged by, in the reader's language.</param>
 /// <param name="Id">An id that no other list of the page has.</param>
-public sealed record FindingsView(IReadOnlyList<Finding> Findings, string Id)
+public sealed record FindingsView(IReadOnlyList<Finding> Findings, Procedure Procedure, string Id)
 {
     /// <summary>The sign of a finding.</summary>
     /// <param name="finding">Its place in the list, from 0.</param>
