@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -6,6 +7,7 @@ using Training.Records.Asking;
 using Training.Records.Certifying;
 using Training.Records.Demo;
 using Training.Records.Examining;
+using Training.Records.Interchange;
 using Training.Records.Learning;
 using Training.Records.Ledger;
 using Training.Records.Observing;
@@ -53,6 +55,7 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(), Clock(at)));
 
         services.AddScoped<People>();
+        services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
         services.AddScoped(at => new Practice(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(), Clock(at)));
