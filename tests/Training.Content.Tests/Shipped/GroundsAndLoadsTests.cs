@@ -25,7 +25,12 @@ public sealed class GroundsAndLoadsTests
     private const string Drilled =
         "drawing look-truck measure page sign isolate-truck depth-stop shield goggles drill edge look-again record";
 
+    private const string Asked =
+        "chalk note number look distances photo weight write foreman send compare file tell";
+
     [Theory]
+    [InlineData("ask-the-maker", null, Asked)]
+    [InlineData("ask-the-maker", null, "weight other-way number chalk distances sketch look write foreman note send compare file tell")]
     [InlineData("mask-grounds", "truck-k26", Masked)]
     [InlineData("mask-grounds", "truck-k26", "isolate-truck find-all photo mark-cable bolt-off wipe-seat plug-hole mask-tape look-eyelet wrap-eyelet count-masks show-painter bag-parts")]
     [InlineData("make-ground", "bus-l18", Ground)]
@@ -36,7 +41,7 @@ public sealed class GroundsAndLoadsTests
     [InlineData("take-load-off", "truck-k26", "key-off load-off wait-empty:90 read-sheet isolate-truck fuse-out unplug part-load cable-stays close-ground cap close-truck try-rest strike-out")]
     [InlineData("check-before-cutting", "truck-k26", Drilled)]
     [InlineData("check-before-cutting", "truck-k26", "isolate-truck goggles find-hole measure look-truck depth-stop shield drawing written-yes sign drill look-again edge record")]
-    public void What_the_trade_leaves_free_stays_free(string procedure, string variant, string order) =>
+    public void What_the_trade_leaves_free_stays_free(string procedure, string? variant, string order) =>
         Assert.True(ShippedContent.Grade(procedure, variant, order).Accepted);
 
     [Theory]
@@ -56,8 +61,11 @@ public sealed class GroundsAndLoadsTests
     [InlineData("check-before-cutting", "truck-k26", Drilled, "look-truck measure page", "measure page look-truck", "known-before-word")]
     [InlineData("check-before-cutting", "truck-k26", Drilled, "page", "phone-yes", "page phone-yes")]
     [InlineData("check-before-cutting", "truck-k26", Drilled, "isolate-truck depth-stop shield", "depth-stop shield isolate-truck", "dead-behind")]
+    [InlineData("ask-the-maker", null, Asked, "foreman send", "send foreman", "foreman-before-send")]
+    [InlineData("ask-the-maker", null, Asked, "weight write", "write weight", "facts-first")]
+    [InlineData("ask-the-maker", null, Asked, "chalk", "punch", "chalk punch")]
     public void A_habit_is_named(
-        string procedure, string variant, string order, string right, string habit, string subjects)
+        string procedure, string? variant, string order, string right, string habit, string subjects)
     {
         Assert.Contains(right, order, StringComparison.Ordinal);
         var verdict = ShippedContent.Grade(procedure, variant, order.Replace(right, habit, StringComparison.Ordinal));
@@ -71,7 +79,9 @@ public sealed class GroundsAndLoadsTests
     [InlineData("add-load", "bus-l18", Added, "air-line")]
     [InlineData("check-before-cutting", "truck-k26", Drilled, "flange")]
     [InlineData("check-before-cutting", "truck-k26", Drilled, "flame")]
+    [InlineData("ask-the-maker", null, Asked, "pilot-hole")]
+    [InlineData("ask-the-maker", null, Asked, "silence")]
     public void What_can_burn_a_vehicle_or_break_its_frame_is_called_unsafe(
-        string procedure, string variant, string order, string decoy) =>
+        string procedure, string? variant, string order, string decoy) =>
         Assert.False(ShippedContent.Grade(procedure, variant, $"{order} {decoy}").Safe);
 }
