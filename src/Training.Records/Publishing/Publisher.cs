@@ -24,7 +24,10 @@ public sealed class Publisher : IDisposable
     public Publisher(IServiceScopeFactory scopes, Library library, TimeProvider clock) =>
         (this.scopes, this.library, this.clock) = (scopes, library, clock);
 
-    /// <summary>Serves the newest publication of the database; what the host calls first.</summary>
+    /// <summary>
+    /// Serves the newest publication of the database; what the host calls first. What has been demanded of content since
+    /// does not take away what was published before.
+    /// </summary>
     public async Task Restore()
     {
         await oneAtATime.WaitAsync();
@@ -35,7 +38,7 @@ public sealed class Publisher : IDisposable
             if (await Newest(db) is not { } newest) return;
             var reading = ContentReader.Read(await Archive.Files(db, newest.Number));
             if (reading.Library is { } sound) Serve(new(newest.Number, newest.At, sound));
-            state = state with { Problems = reading.Problems };
+            state = state with { Problems = [.. reading.Problems.Where(problem => problem.Level != ProblemLevel.Held)] };
         }
         finally
         {
@@ -56,7 +59,7 @@ public sealed class Publisher : IDisposable
         await oneAtATime.WaitAsync();
         try
         {
-            if (reading.Library is { } sound) Serve(await Keep(files, sound));
+            if (reading.IsFit) Serve(await Keep(files, reading.Library!));
             return state = state with { ReadAt = clock.Instant(), Problems = reading.Problems };
         }
         finally
@@ -122,5 +125,5 @@ public sealed class Publisher : IDisposable
 public sealed record PublishingState(int Served, Instant? ServedSince, Instant? ReadAt, IReadOnlyList<ContentProblem> Problems)
 {
     /// <summary>Whether the newest state of the folder could not be published.</summary>
-    public bool IsHeldBack => Problems.Any(problem => problem.Level == ProblemLevel.Error);
+    public bool IsHeldBack => Problems.Any(problem => problem.HoldsBack);
 }
