@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -16,13 +17,13 @@ public sealed class Publisher : IDisposable
 {
     private readonly IServiceScopeFactory scopes;
     private readonly Library library;
+    private readonly Archive archive;
     private readonly TimeProvider clock;
     private readonly SemaphoreSlim oneAtATime = new(1);
     private volatile PublishingState state = new(0, null, null, []);
 
-    /// <summary>Made by the host's services.</summary>
-    public Publisher(IServiceScopeFactory scopes, Library library, TimeProvider clock) =>
-        (this.scopes, this.library, this.clock) = (scopes, library, clock);
+    internal Publisher(IServiceScopeFactory scopes, Library library, Archive archive, TimeProvider clock) =>
+        (this.scopes, this.library, this.archive, this.clock) = (scopes, library, archive, clock);
 
     /// <summary>
     /// Serves the newest publication of the database; what the host calls first. What has been demanded of content since
@@ -109,6 +110,12 @@ public sealed class Publisher : IDisposable
             Files = [.. hashes.Select(file => new PublishedFile { Path = file.Key, Hash = file.Value })],
         });
         await db.SaveChangesAsync();
+        // A record may have to be renewed because of it: its state follows from the log alone.
+        var writer = scope.ServiceProvider.GetRequiredService<LogWriter>();
+        var served = newest is null ? null : (await archive.Of(newest.Number)).Content;
+        foreach (var written in sound.Procedures)
+            if (served?.FindProcedure(written.Procedure.Id)?.Procedure.Revision != written.Procedure.Revision)
+                await writer.Add(new LogEvent.Published(written.File.Path, written.File.Hash, written.Procedure.Revision));
         await change.CommitAsync();
         return new(number, now, sound);
     }

@@ -8,7 +8,7 @@ namespace Training.Web.Features.ShownProofs;
 
 /// <summary>What a customer sees by the link of a proof. Nobody need be signed in.</summary>
 [AllowAnonymous]
-public sealed class ShownProofsController(Training.Records.Proving.Proofs proofs, IStringLocalizer<Words> words) : Controller
+public sealed class ShownProofsController(CustomerProofs proofs, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>Yes or no, for whom, since when, until when; or that the proof was ended; or that there is none.</summary>
     /// <param name="token">The secret of the link.</param>
@@ -24,11 +24,11 @@ public sealed class ShownProofsController(Training.Records.Proving.Proofs proofs
         if (!outcome.IsOk && day is not null)
         {
             // The day may be what is wrong, not the link.
-            wrong = outcome.Fault.Sentence;
+            wrong = this.Say(outcome.Fault);
             outcome = await proofs.Show(token);
         }
 
-        if (!outcome.IsOk) return Plain(StatusCodes.Status404NotFound, "Unknown", outcome.Fault.Sentence);
+        if (!outcome.IsOk) return Plain(StatusCodes.Status404NotFound, "Unknown", this.Say(outcome.Fault));
         if (outcome.Value is ShownProof.Ended ended) return Plain(StatusCodes.Status410Gone, "Ended", Dates.Moment(ended.At, Dates.NoShop));
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(new ShownProofPage((ShownProof.Shown)outcome.Value, token, wrong));
