@@ -424,16 +424,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.PrimitiveCollection<string>("Offered")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<string>("Procedure")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<bool?>("Safe")
@@ -448,10 +442,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<decimal?>("Score")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("StartJson")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Variant")
@@ -713,7 +703,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("PublicationNumber")
