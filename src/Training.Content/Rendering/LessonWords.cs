@@ -45,6 +45,7 @@ internal sealed record LessonWords(string Danger, string Warning, string Caution
         Never = "कभी नहीं",
         OneOf = "इनमें से एक:",
         Optional = "ज़रूरत हो तो",
+        Source = "स्रोत",
     };
 
     /// <summary>The words in a language; in English where we have none.</summary>
