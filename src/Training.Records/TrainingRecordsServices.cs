@@ -1,10 +1,13 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Training.Records.Accounts;
+using Training.Records.Asking;
 using Training.Records.Certifying;
 using Training.Records.Demo;
 using Training.Records.Examining;
+using Training.Records.Interchange;
 using Training.Records.Issuers;
 using Training.Records.Learning;
 using Training.Records.Ledger;
@@ -35,6 +38,8 @@ public static class TrainingRecordsServices
         services.AddSingleton<Library>();
         services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
         services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
+        services.AddSingleton(at => new Questions(at.GetRequiredService<Graders>()));
+        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
         services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();
@@ -49,18 +54,19 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Issuing(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<LogWriter>()));
         services.AddScoped(at => new PaperClosing(
-            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<Issuing>(), Clock(at)));
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(), Clock(at)));
 
         services.AddScoped<People>();
         services.AddScoped(at => new NameRemovals(Db(at), at.GetRequiredService<LogWriter>(), Clock(at)));
+        services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
         services.AddScoped(at => new Practice(
-            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), Clock(at)));
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(), Clock(at)));
         services.AddScoped(at => new Sittings(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PaperLines>(), Clock(at)));
         services.AddScoped(at => new Papers(
-            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<PaperClosing>(),
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PaperLines>(), Clock(at)));
         services.AddScoped(at => new Runs(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(),

@@ -25,7 +25,10 @@ public sealed class Publisher : IDisposable
     internal Publisher(IServiceScopeFactory scopes, Library library, Archive archive, TimeProvider clock) =>
         (this.scopes, this.library, this.archive, this.clock) = (scopes, library, archive, clock);
 
-    /// <summary>Serves the newest publication of the database; what the host calls first.</summary>
+    /// <summary>
+    /// Serves the newest publication of the database; what the host calls first. What has been demanded of content since
+    /// does not take away what was published before.
+    /// </summary>
     public async Task Restore()
     {
         await oneAtATime.WaitAsync();
@@ -36,7 +39,7 @@ public sealed class Publisher : IDisposable
             if (await Newest(db) is not { } newest) return;
             var reading = ContentReader.Read(await Archive.Files(db, newest.Number));
             if (reading.Library is { } sound) Serve(new(newest.Number, newest.At, sound));
-            state = state with { Problems = reading.Problems };
+            state = state with { Problems = [.. reading.Problems.Where(problem => problem.Level != ProblemLevel.Held)] };
         }
         finally
         {
@@ -57,7 +60,7 @@ public sealed class Publisher : IDisposable
         await oneAtATime.WaitAsync();
         try
         {
-            if (reading.Library is { } sound) Serve(await Keep(files, sound));
+            if (reading.IsFit) Serve(await Keep(files, reading.Library!));
             return state = state with { ReadAt = clock.Instant(), Problems = reading.Problems };
         }
         finally
@@ -129,5 +132,5 @@ public sealed class Publisher : IDisposable
 public sealed record PublishingState(int Served, Instant? ServedSince, Instant? ReadAt, IReadOnlyList<ContentProblem> Problems)
 {
     /// <summary>Whether the newest state of the folder could not be published.</summary>
-    public bool IsHeldBack => Problems.Any(problem => problem.Level == ProblemLevel.Error);
+    public bool IsHeldBack => Problems.Any(problem => problem.HoldsBack);
 }

@@ -427,16 +427,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.PrimitiveCollection<string>("Offered")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<string>("Procedure")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<bool?>("Safe")
@@ -451,10 +445,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<decimal?>("Score")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("StartJson")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Variant")
@@ -749,7 +739,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("PublicationNumber")

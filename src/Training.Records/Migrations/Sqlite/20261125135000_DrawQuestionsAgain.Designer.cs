@@ -11,8 +11,8 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125135528_Signing")]
-    partial class Signing
+    [Migration("20261125135000_DrawQuestionsAgain")]
+    partial class DrawQuestionsAgain
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -157,9 +157,6 @@ namespace Training.Records.Migrations.Sqlite
 
                     b.Property<DateTimeOffset?>("LockoutEnd")
                         .HasColumnType("TEXT");
-
-                    b.Property<long?>("NameRemovedAt")
-                        .HasColumnType("INTEGER");
 
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
@@ -430,16 +427,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.PrimitiveCollection<string>("Offered")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<string>("Procedure")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<bool?>("Safe")
@@ -454,10 +445,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<decimal?>("Score")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("StartJson")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Variant")
@@ -514,25 +501,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("Sittings");
                 });
 
-            modelBuilder.Entity("Training.Records.Issuers.IssuerKeyRow", b =>
-                {
-                    b.Property<string>("Id")
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("AddedAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long?>("ExpiresAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long?>("GivenUpAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("Id");
-
-                    b.ToTable("IssuerKeys", (string)null);
-                });
-
             modelBuilder.Entity("Training.Records.Learning.LessonRead", b =>
                 {
                     b.Property<Guid>("PersonId")
@@ -550,20 +518,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Module", "Lesson");
 
                     b.ToTable("LessonsRead");
-                });
-
-            modelBuilder.Entity("Training.Records.Ledger.CheckpointRow", b =>
-                {
-                    b.Property<long>("Number")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("Text")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("Number");
-
-                    b.ToTable("LogCheckpoints", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Ledger.LogNote", b =>
@@ -752,7 +706,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("PublicationNumber")
