@@ -10,8 +10,8 @@ namespace Training.Web.Features.LogExtensions;
 public sealed class LogExtensionsController(PublicLog log) : Controller
 {
     /// <summary>The proof that the log of one size is the beginning of the log of another.</summary>
-    /// <param name="from">The earlier size.</param>
     /// <param name="to">The later size; that of the newest checkpoint where it is left out.</param>
+    /// <param name="from">The earlier size, from 1.</param>
     [HttpGet("/log/extension")]
-    public async Task<IActionResult> Show(long from, long? to) => this.Bytes(await log.Extension(from, to));
+    public async Task<IActionResult> Show(long? to, long from = 1) => this.Bytes(await log.Extension(from, to));
 }

@@ -23,11 +23,12 @@ public sealed class ProofFilesTests(TrainingHouse house)
         var credential = await Bytes(stranger, page.QuerySelector("a[href*='/credentials/']")!.GetAttribute("href")!);
         var document = await Bytes(stranger, "/.well-known/did.json");
         var keys = DidDocument.Read(document, DidWeb.Parse("did:web:localhost").Value).Value;
+        ReadOnlyMemory<byte>[] lists = [await Bytes(stranger, "/status/withdrawn/1"), await Bytes(stranger, "/status/suspended/1")];
         var report = CredentialVerifier.Check(credential, new()
         {
             Now = DateTimeOffset.UtcNow,
             Keys = keys,
-            StatusLists = [await Bytes(stranger, "/status/withdrawn/1"), await Bytes(stranger, "/status/suspended/1")],
+            StatusLists = lists,
             Checkpoint = pack.Checkpoint,
             PersonName = "Bao Nguyen",
         });
