@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Xml.Linq;
 using Training.Web.Drawings;
 
@@ -22,7 +23,7 @@ public sealed class InstrumentDrawingTests
     {
         var svg = XElement.Parse(InstrumentDrawing.Draw(Pictures[name], "x"));
         Assert.Equal(Pictures[name].Says, svg.Elements().Single(part => part.Name.LocalName == "desc").Value);
-        var size = svg.Attribute("viewBox")!.Value.Split(' ').Select(double.Parse).ToArray();
+        var size = svg.Attribute("viewBox")!.Value.Split(' ').Select(part => double.Parse(part, CultureInfo.InvariantCulture)).ToArray();
         foreach (var part in svg.Descendants())
         {
             foreach (var x in new[] { "x", "x1", "x2", "cx" }) if (part.Attribute(x) is { } at) Assert.InRange((double)at, 0, size[2]);
