@@ -22,6 +22,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "tomasz", "/publishing" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
+        { "ifeoma", "/signing-key" },
     };
 
     [Theory]
