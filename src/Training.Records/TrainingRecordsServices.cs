@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Covering;
 using Training.Records.Demo;
 using Training.Records.Examining;
 using Training.Records.Learning;
@@ -63,6 +64,8 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new Coverage(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

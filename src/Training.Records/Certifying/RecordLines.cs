@@ -16,31 +16,34 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, TimePro
     /// <summary>The lines of all records of those people, by person, competency and age, newest first.</summary>
     /// <param name="people">The people.</param>
     /// <param name="on">The day; null for today in each record's shop.</param>
-    public async Task<List<RecordLine>> Of(IReadOnlyCollection<PersonId> people, LocalDate? on)
+    public async Task<List<RecordLine>> Of(IReadOnlyCollection<PersonId> people, LocalDate? on) =>
+        [.. (await Histories(people)).SelectMany(history => history.Lines(on ?? Today(history.Shop)))];
+
+    /// <summary>What each of those people has shown, competency by competency; to be asked about any number of days.</summary>
+    /// <param name="people">The people.</param>
+    public async Task<List<RecordHistory>> Histories(IReadOnlyCollection<PersonId> people)
     {
         var rows = await (from record in db.CompetencyRecords.AsNoTracking().Include(record => record.Events).Include(record => record.Texts)
                           where people.Contains(record.PersonId)
                           join person in db.Users on record.PersonId equals person.Id
                           join shop in db.Shops on record.ShopId equals shop.Id
                           select new { record, person.DisplayName, shop }).ToListAsync();
-        var lines = new List<RecordLine>();
+        var histories = new List<RecordHistory>();
         foreach (var of in rows.GroupBy(row => (row.record.PersonId, row.record.Competency)))
         {
             var ordered = of.OrderBy(row => row.record.IssuedAt).ToList();
             var issued = new List<IssuedRecord>();
-            foreach (var row in ordered) issued.Add(await Issued(row.record, row.shop));
-            var chain = new RecordChain(issued);
-            for (var index = ordered.Count - 1; index >= 0; index--)
+            var records = new List<(RecordId, string)>();
+            foreach (var row in ordered)
             {
-                var (record, shop) = (ordered[index].record, ordered[index].shop);
-                var day = on ?? Today(shop);
-                lines.Add(new(
-                    record.Id, record.PersonId, ordered[index].DisplayName, shop.Name, record.Competency,
-                    (await archive.Competency(record.CompetencyHash)).Title, chain.StateOn(index, day), chain.NewestOn(day) == index));
+                issued.Add(await Issued(row.record, row.shop));
+                records.Add((row.record.Id, (await archive.Competency(row.record.CompetencyHash)).Title));
             }
+
+            histories.Add(new(of.Key.PersonId, ordered[^1].DisplayName, ordered[^1].shop, of.Key.Competency, records, new(issued)));
         }
 
-        return lines;
+        return histories;
     }
 
     private async Task<IssuedRecord> Issued(CompetencyRecord record, Shop shop)

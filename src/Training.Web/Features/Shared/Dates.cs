@@ -13,6 +13,10 @@ public static class Dates
     /// <param name="day">The day.</param>
     public static string Day(LocalDate day) => day.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
 
+    /// <summary>A month where there is little room, such as <c>Nov</c>; with its year in January.</summary>
+    /// <param name="day">A day of it.</param>
+    public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture);
+
     /// <summary>The day on which something happened.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>
