@@ -8,11 +8,16 @@ fail() { printf '%s\n' "$1" >&2; printf '0 passed, 1 failed\n'; exit 1; }
 
 command -v dotnet >/dev/null || fail "The .NET SDK named in global.json is missing."
 
-if ! command -v chromium >/dev/null && ! command -v chromium-browser >/dev/null && ! command -v google-chrome >/dev/null; then
-  command -v apt-get >/dev/null || fail "Chromium is missing, and there is no apt-get to install it with."
+missing=()
+command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null || missing+=(chromium)
+# The letters of printed sheets, and what turns such a sheet into a picture so that its square code can be read back.
+[ -e /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf ] || missing+=(fonts-dejavu-core)
+command -v pdftoppm >/dev/null || missing+=(poppler-utils)
+if [ "${#missing[@]}" -gt 0 ]; then
+  command -v apt-get >/dev/null || fail "Missing: ${missing[*]}, and there is no apt-get to install them with."
   as_root=(); [ "$(id -u)" = 0 ] || as_root=(sudo)
   { "${as_root[@]}" apt-get update -qq && DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends \
-      chromium fonts-dejavu-core; } >/dev/null || fail "Chromium could not be installed."
+      "${missing[@]}"; } >/dev/null || fail "Could not be installed: ${missing[*]}."
 fi
 
 dotnet tool restore >/dev/null || fail "The tools of .config/dotnet-tools.json could not be restored."

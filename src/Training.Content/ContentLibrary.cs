@@ -23,7 +23,9 @@ public sealed class ContentLibrary
         Modules = [.. modules.OrderBy(module => module.Id.Value, StringComparer.Ordinal)];
         Procedures = [.. procedures.OrderBy(procedure => procedure.Id.Value, StringComparer.Ordinal)];
         Scenarios = [.. scenarios.OrderBy(scenario => scenario.Id.Value, StringComparer.Ordinal)];
-        Competencies = [.. competencies.OrderBy(competency => competency.Id.Value, StringComparer.Ordinal)];
+        Competencies = [.. competencies
+            .OrderBy(competency => competency.Modules.Min(module => module.Value), StringComparer.Ordinal)
+            .ThenBy(competency => competency.Id.Value, StringComparer.Ordinal)];
         this.modules = Modules.ToDictionary(module => module.Id);
         this.procedures = Procedures.ToDictionary(procedure => procedure.Id);
         this.scenarios = Scenarios.ToDictionary(scenario => scenario.Id);
@@ -42,7 +44,7 @@ public sealed class ContentLibrary
     /// <summary>The scenarios, by id.</summary>
     public IReadOnlyList<Scenario> Scenarios { get; }
 
-    /// <summary>The competencies, by id.</summary>
+    /// <summary>The competencies, in the order in which their first modules are taught, so that what comes next is what comes first; then by id.</summary>
     public IReadOnlyList<Competency> Competencies { get; }
 
     /// <summary>The module of that id, or null.</summary>

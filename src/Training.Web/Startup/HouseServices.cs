@@ -10,6 +10,7 @@ using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Storage;
 using Training.Web.Features.Shared;
+using Training.Web.Printing;
 
 namespace Training.Web.Startup;
 
@@ -25,7 +26,7 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
-        services.AddSingleton<ProofLink>();
+        services.AddSingleton<ProofLink>().AddSingleton<ProofPaper>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));

@@ -38,6 +38,12 @@ public sealed class HowPeopleFailTests
     public void The_shipped_content_has_no_problem() => Assert.Empty(ShippedContent.Reading.Problems);
 
     [Fact]
+    public void Competencies_stand_in_the_order_in_which_their_first_modules_are_taught() => Assert.Equal(
+        ["electrical-isolation", "batteries", "control-units"],
+        ShippedContent.Library.Competencies.Select(competency => competency.Id.Value).Where(id =>
+            id is "batteries" or "control-units" or "electrical-isolation"));
+
+    [Fact]
     public void Every_module_has_at_least_three_scenarios_and_both_kinds_of_question()
     {
         foreach (var module in ShippedContent.Library.Modules)

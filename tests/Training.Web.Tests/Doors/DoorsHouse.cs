@@ -42,7 +42,7 @@ public sealed class DoorsHouse : IAsyncLifetime
         await using var scope = House.Services.CreateAsyncScope();
         T The<T>() where T : notnull => scope.ServiceProvider.GetRequiredService<T>();
         var people = The<People>();
-        var competency = The<Library>().Current.Content.Competencies[0];
+        var competency = The<Library>().Current.Content.FindCompetency(new("electrical-isolation"))!;
         var ifeoma = await ActorOf("ifeoma");
         var hollis = await ActorOf("hollis");
         var renske = await ActorOf("renske");

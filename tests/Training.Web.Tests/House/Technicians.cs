@@ -1,5 +1,6 @@
 using System.Net;
 using Microsoft.Extensions.DependencyInjection;
+using Training.Content.Competencies;
 using Training.Content.Procedures;
 using Training.Records;
 using Training.Records.Accounts;
@@ -41,7 +42,7 @@ internal static class Technicians
     {
         var renske = await ActorOf(services, "renske");
         var sittings = services.GetRequiredService<Sittings>();
-        var competency = services.GetRequiredService<Library>().Current.Content.Competencies[0].Id;
+        var competency = new CompetencyId("electrical-isolation");
         var sitting = (await sittings.Open(renske, competency, "Room 1")).Value;
         return ((await sittings.Admit(renske, sitting, person)).Value, sitting);
     });
