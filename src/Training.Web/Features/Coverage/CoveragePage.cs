@@ -61,13 +61,13 @@ public sealed class NeedsForm
         return place >= 0 && place < People?.Count ? People[place] ?? "" : null;
     }
 
-    /// <summary>The needs; null where something typed is no whole number. An empty field is nobody.</summary>
+    /// <summary>The needs; null where something typed is no whole number or a field is missing. An empty field is nobody.</summary>
     public IReadOnlyDictionary<CompetencyId, int>? Read()
     {
         var needs = new Dictionary<CompetencyId, int>();
         foreach (var competency in (Competencies ?? []).Select(value => new CompetencyId(value ?? "")))
         {
-            var typed = TypedFor(competency)?.Trim() ?? "";
+            if (TypedFor(competency)?.Trim() is not { } typed) return null;
             if (!int.TryParse(typed.Length == 0 ? "0" : typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var people)) return null;
             needs[competency] = people;
         }
