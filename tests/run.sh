@@ -20,6 +20,13 @@ if [ "${#missing[@]}" -gt 0 ]; then
       "${missing[@]}"; } >/dev/null || fail "Could not be installed: ${missing[*]}."
 fi
 
+# Hindi without letters for it is a page of boxes, whose widths say nothing.
+if command -v apt-get >/dev/null && command -v fc-list >/dev/null && [ -z "$(fc-list :lang=hi)" ]; then
+  as_root=(); [ "$(id -u)" = 0 ] || as_root=(sudo)
+  DEBIAN_FRONTEND=noninteractive "${as_root[@]}" apt-get install -y -qq --no-install-recommends fonts-noto-core >/dev/null \
+    || echo "No letters for Hindi could be installed; its pages are tested with what there is." >&2
+fi
+
 dotnet tool restore >/dev/null || fail "The tools of .config/dotnet-tools.json could not be restored."
 dotnet restore Training.sln -v quiet || fail "The packages could not be restored."
 dotnet build Training.sln --no-restore -v quiet -clp:NoSummary || fail "The build failed."

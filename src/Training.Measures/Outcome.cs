@@ -42,9 +42,18 @@ public readonly struct Outcome<T>
 }
 
 /// <summary>Why a number or a text was not taken, in one plain sentence for the person who gave it.</summary>
-/// <param name="Sentence">The sentence.</param>
-public sealed record Objection(string Sentence)
+public sealed record Objection
 {
+    /// <summary>An objection.</summary>
+    /// <param name="sentence">The sentence; <c>$"The table has no row for {what}."</c> makes one.</param>
+    public Objection(Phrase sentence) => Said = sentence;
+
+    /// <summary>The sentence as it can be said in any language.</summary>
+    public Phrase Said { get; }
+
+    /// <summary>The sentence in English.</summary>
+    public string Sentence => Said.ToString();
+
     /// <inheritdoc/>
     public override string ToString() => Sentence;
 }

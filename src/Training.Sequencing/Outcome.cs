@@ -1,3 +1,5 @@
+using System.ComponentModel;
+
 namespace Training.Sequencing;
 
 /// <summary>
@@ -40,9 +42,22 @@ public readonly struct Outcome<T, TFault>
 }
 
 /// <summary>Why a request was refused whole, in one sentence for the person who made it.</summary>
-/// <param name="Sentence">The sentence.</param>
-public sealed record Refusal(string Sentence)
+public sealed record Refusal
 {
+    /// <summary>A refusal whose sentence has no gaps.</summary>
+    /// <param name="sentence">The sentence.</param>
+    public Refusal([Localizable(true)] string sentence) => Said = sentence;
+
+    /// <summary>A refusal.</summary>
+    /// <param name="sentence">The sentence; <c>$"There is no {what}."</c> makes one.</param>
+    public Refusal(Sentence sentence) => Said = sentence;
+
+    /// <summary>The sentence as it can be said in any language.</summary>
+    public Sentence Said { get; }
+
+    /// <summary>The sentence in English, for the command line and for whoever develops.</summary>
+    public string Sentence => Said.ToString();
+
     /// <inheritdoc/>
     public override string ToString() => Sentence;
 }

@@ -29,4 +29,4 @@ public sealed record BatteryDecision(BatteryVerdict Verdict, IReadOnlyList<Batte
 /// <param name="Code">A stable name for it, such as <c>cells-apart</c>.</param>
 /// <param name="Sentence">The reason for the technician.</param>
 /// <param name="Source">Where the rule is printed.</param>
-public sealed record BatteryReason(string Code, string Sentence, Source Source);
+public sealed record BatteryReason(string Code, Phrase Sentence, Source Source);

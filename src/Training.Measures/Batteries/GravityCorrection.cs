@@ -13,7 +13,7 @@ public sealed class GravityCorrection
 {
     private const double BaseFahrenheit = 80;
 
-    private GravityCorrection(string id, string title, double points, double perFahrenheit, Source source)
+    private GravityCorrection(string id, Phrase title, double points, double perFahrenheit, Source source)
     {
         Id = id;
         Title = title;
@@ -37,7 +37,7 @@ public sealed class GravityCorrection
     public string Id { get; }
 
     /// <summary>The rule in a few words.</summary>
-    public string Title { get; }
+    public Phrase Title { get; }
 
     /// <summary>The correction for one step of temperature.</summary>
     public double Points { get; }
@@ -65,7 +65,7 @@ public sealed class GravityCorrection
     }
 
     /// <inheritdoc/>
-    public override string ToString() => Title;
+    public override string ToString() => Title.ToString();
 
     private WorkingLine Line(SpecificGravity reading, Temperature electrolyte, SpecificGravity gravity) => new(
         $"Corrected to 80 °F by {Title}",

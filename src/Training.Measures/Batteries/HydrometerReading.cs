@@ -1,4 +1,3 @@
-using System.Globalization;
 using Training.Measures.Quantities;
 using Training.Measures.Sources;
 using Training.Measures.Workings;
@@ -61,8 +60,7 @@ public sealed record HydrometerReading(
         {
             reasons.Add(new(
                 "charge-low",
-                string.Create(CultureInfo.InvariantCulture,
-                    $"The weakest cell is charged to {charge.Value.Value:F0} %, less than {fitFrom.Value:F0} %: charge the battery."),
+                $"The weakest cell is charged to {charge.Value.Value:F0} %, less than {fitFrom.Value:F0} %: charge the battery.",
                 Documents.ChargeByGravity));
             if (over)
                 reasons.Add(new(

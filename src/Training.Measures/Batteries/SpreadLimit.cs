@@ -14,7 +14,7 @@ namespace Training.Measures.Batteries;
 /// <param name="Says">What the limit concludes, in our words.</param>
 /// <param name="Source">Where it is printed.</param>
 public sealed record SpreadLimit(
-    string Id, GravityDifference Greatest, BatteryVerdict Verdict, bool ChargedOnly, string Says, Source Source)
+    string Id, GravityDifference Greatest, BatteryVerdict Verdict, bool ChargedOnly, Phrase Says, Source Source)
 {
     /// <summary>More than 0.020: there may be a dead cell.</summary>
     public static SpreadLimit Twenty { get; } = new(

@@ -47,6 +47,6 @@ public sealed record VoltmeterReading(Voltage Shown, Time RestedFor)
                 charge.Working);
     }
 
-    private static BatteryDecision Stop(string code, string sentence, Source source, Working? working = null) =>
+    private static BatteryDecision Stop(string code, Phrase sentence, Source source, Working? working = null) =>
         new(BatteryVerdict.Stop, [new(code, sentence, source)], working ?? new([]));
 }

@@ -12,7 +12,7 @@ public sealed class ResistanceBasis
 {
     private readonly Func<CableRun, Outcome<Worked<Resistance>>> at20;
 
-    private ResistanceBasis(string id, string title, Func<CableRun, Outcome<Worked<Resistance>>> at20)
+    private ResistanceBasis(string id, Phrase title, Func<CableRun, Outcome<Worked<Resistance>>> at20)
     {
         Id = id;
         Title = title;
@@ -37,7 +37,7 @@ public sealed class ResistanceBasis
     public string Id { get; }
 
     /// <summary>The basis in a few words.</summary>
-    public string Title { get; }
+    public Phrase Title { get; }
 
     /// <summary>The resistance at 20 °C, whatever the copper's temperature.</summary>
     /// <returns>An objection where the table has no such cross-section.</returns>
@@ -48,7 +48,7 @@ public sealed class ResistanceBasis
     }
 
     /// <inheritdoc/>
-    public override string ToString() => Title;
+    public override string ToString() => Title.ToString();
 
     private static Outcome<Worked<Resistance>> FromResistivity(CableRun run)
     {

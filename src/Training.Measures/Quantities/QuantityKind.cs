@@ -9,7 +9,7 @@ public sealed class QuantityKind
     public const double Enormous = 1e9;
 
     internal QuantityKind(
-        string name, double lowest, double highest, string bounds, string example, IReadOnlyList<Unit> units,
+        Phrase name, double lowest, double highest, Phrase bounds, string example, IReadOnlyList<Unit> units,
         int? decimals = null)
     {
         Name = name;
@@ -22,7 +22,7 @@ public sealed class QuantityKind
     }
 
     /// <summary>The name in a sentence, without an article: <c>voltage</c>.</summary>
-    public string Name { get; }
+    public Phrase Name { get; }
 
     /// <summary>The units, the base unit first.</summary>
     public IReadOnlyList<Unit> Units { get; }
@@ -42,7 +42,7 @@ public sealed class QuantityKind
     /// <summary>Decimal places in print; null prints four significant digits.</summary>
     public int? Decimals { get; }
 
-    private string Bounds { get; }
+    private Phrase Bounds { get; }
 
     /// <summary>The objection to a number that this kind cannot have; null where it can.</summary>
     public Objection? ObjectionTo(double value)
@@ -63,5 +63,5 @@ public sealed class QuantityKind
         : value;
 
     /// <inheritdoc/>
-    public override string ToString() => Name;
+    public override string ToString() => Name.ToString();
 }

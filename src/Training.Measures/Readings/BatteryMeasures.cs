@@ -37,7 +37,7 @@ internal static class BatteryMeasures
             given => ChargeByVoltage.Of(given.Of<Voltage>("voltage")).Bare()),
 
         new("cell-spread", "Spread between the cells",
-            [.. Cells.Select((cell, at) => Input<SpecificGravity>(cell, FormattableString.Invariant($"Cell {at + 1}")))],
+            [.. Cells.Select((cell, at) => Input<SpecificGravity>(cell, $"Cell {at + 1}"))],
             [],
             Answer<GravityDifference>(0.001m),
             given => CellSpread.Of([.. Cells.Select(given.Of<SpecificGravity>)]).Bare()),

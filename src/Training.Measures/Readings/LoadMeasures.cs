@@ -18,7 +18,7 @@ internal static class LoadMeasures
             given => LoadCurrent.Of(given.Of<Power>("power"), given.Of<Voltage>("voltage")).Bare()),
 
         new("connector-total", "Current on a connector with all its loads on",
-            [.. Loads.Select((load, at) => Input<Current>(load, FormattableString.Invariant($"Load {at + 1}")))], [],
+            [.. Loads.Select((load, at) => Input<Current>(load, $"Load {at + 1}"))], [],
             Answer<Current>(0.1m),
             given => ConnectorSum
                 .Of([.. Loads.Select(load => new Load(load, given.Of<Current>(load)))], Current.FromAmperes(1))

@@ -9,7 +9,7 @@ public sealed class Measure
     private readonly Func<Given, Outcome<Worked<double>>> work;
 
     internal Measure(
-        string id, string title, IReadOnlyList<MeasureInput> inputs, IReadOnlyList<MeasureChoice> choices,
+        string id, Phrase title, IReadOnlyList<MeasureInput> inputs, IReadOnlyList<MeasureChoice> choices,
         MeasureAnswer answer, Func<Given, Outcome<Worked<double>>> work)
     {
         Id = id;
@@ -28,7 +28,7 @@ public sealed class Measure
     public string Id { get; }
 
     /// <summary>What is found, for the technician.</summary>
-    public string Title { get; }
+    public Phrase Title { get; }
 
     /// <summary>The numbers that it needs, all of them.</summary>
     public IReadOnlyList<MeasureInput> Inputs { get; }

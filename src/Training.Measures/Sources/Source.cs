@@ -5,7 +5,7 @@ namespace Training.Measures.Sources;
 /// <param name="Where">The place in it: a table, a paragraph, a section.</param>
 /// <param name="Kind">How far it can be relied on.</param>
 /// <param name="Note">What a reader must know before quoting it, or null.</param>
-public sealed record Source(string Name, string Where, SourceKind Kind, string? Note = null)
+public sealed record Source(string Name, string Where, SourceKind Kind, Phrase? Note = null)
 {
     /// <summary>One line for the page: the document, the place and, where it is not published, just that.</summary>
     public override string ToString()

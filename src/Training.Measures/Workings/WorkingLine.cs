@@ -12,7 +12,7 @@ namespace Training.Measures.Workings;
 /// <param name="Terms">The numbers that stand for the letters.</param>
 /// <param name="Source">Where the formula or the row comes from.</param>
 public sealed record WorkingLine(
-    string Says, Term Result, string Formula, IReadOnlyList<Term> Terms, Source Source)
+    Phrase Says, Term Result, string Formula, IReadOnlyList<Term> Terms, Source Source)
 {
     /// <summary>The line with letters: <c>R = ρ × l ÷ A</c>; a table's line has its letter alone.</summary>
     public string Letters => Formula.Length == 0 ? Result.Symbol : $"{Result.Symbol} = {Formula}";

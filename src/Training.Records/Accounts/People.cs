@@ -206,7 +206,12 @@ public sealed partial class People
     }
 
     private static Refusal? WhyNot(IdentityResult result) =>
-        result.Succeeded ? null : new(string.Join(' ', result.Errors.Select(error => error.Description)));
+        result.Succeeded ? null : result.Errors.First().Code switch
+        {
+            nameof(IdentityErrorDescriber.PasswordMismatch) => new("The password until now is another one. Type it again."),
+            nameof(IdentityErrorDescriber.PasswordTooShort) => new("A password has at least 15 characters: a sentence that you will remember is good."),
+            _ => new(string.Join(' ', result.Errors.Select(error => error.Description))),
+        };
 
     private static bool IsName(string name) => name.Length is >= 1 and <= 100 && !name.Any(char.IsControl);
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Training.Sequencing.Layouts;
 
 namespace Training.Sequencing.Answers;
@@ -28,8 +27,8 @@ internal sealed class Reading
     {
         if (answer.Start.Count + answer.Entries.Count > MostEntries)
         {
-            refusal = new(string.Create(CultureInfo.InvariantCulture,
-                $"An answer has at most {MostEntries} entries; this one has {answer.Start.Count + answer.Entries.Count}."));
+            refusal = new(
+                $"An answer has at most {MostEntries} entries; this one has {answer.Start.Count + answer.Entries.Count}.");
             return null;
         }
 
@@ -43,7 +42,7 @@ internal sealed class Reading
 
     private static bool IsObservedRun(Answer answer) => answer.Entries.Count > 0 && answer.Entries[0].Observed is not null;
 
-    private static int[]? Numbers(Layout layout, IReadOnlyList<Entry> entries, string whose, out Refusal? refusal)
+    private static int[]? Numbers(Layout layout, IReadOnlyList<Entry> entries, Sentence whose, out Refusal? refusal)
     {
         var numbers = entries.Count == 0 ? [] : new int[entries.Count];
         for (var e = 0; e < numbers.Length; e++)
@@ -92,6 +91,5 @@ internal sealed class Reading
         return null;
     }
 
-    private static Refusal At(int entry, string whose, string sentence) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"Place {entry + 1} {whose}: {sentence}"));
+    private static Refusal At(int entry, Sentence whose, Sentence sentence) => new($"Place {entry + 1} {whose}: {sentence}");
 }

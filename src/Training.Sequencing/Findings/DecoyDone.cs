@@ -23,11 +23,14 @@ internal static class DecoyDone
 
     private sealed class StrangerText(Stranger stranger, VariantId? variant) : FindingText
     {
-        public override string Compose() => stranger.IsDecoy
-            ? Sentences.Join(
-                $"“{stranger.Do}” was done; it is never right in this job.",
-                stranger.Because, stranger.Otherwise, "Leave it out.")
-            : Sentences.Join(
-                $"“{stranger.Do}” was done.", $"It does not belong to this vehicle ({variant}).", null, "Leave it out.");
+        private readonly StepName name = new(stranger.Id, stranger.Do);
+
+        public override FindingTelling Tell() => stranger.IsDecoy
+            ? new($"“{name}” was done; it is never right in this job.", null, "Leave it out.")
+            {
+                Because = stranger.Because,
+                Otherwise = stranger.Otherwise,
+            }
+            : new($"“{name}” was done.", $"It does not belong to this vehicle ({variant}).", "Leave it out.");
     }
 }

@@ -25,8 +25,8 @@ internal static class ExtraChoice
 
     private sealed class ChoiceText(Step step, Step taken) : FindingText
     {
-        public override string Compose() => Sentences.Join(
-            $"“{step.Do}” was done as well as “{taken.Do}”.", "The job takes just one of the two.", null,
-            $"Leave “{step.Do}” out.");
+        public override FindingTelling Tell() => new(
+            $"“{StepName.Of(step)}” was done as well as “{StepName.Of(taken)}”.", "The job takes just one of the two.",
+            $"Leave “{StepName.Of(step)}” out.");
     }
 }

@@ -33,14 +33,14 @@ internal static class Missing
 
     private sealed class StepText(Step step) : FindingText
     {
-        public override string Compose() => Sentences.Join(
-            $"“{step.Do}” was left out.", "The job is not right without it.", null, "Add it.");
+        public override FindingTelling Tell() =>
+            new($"“{StepName.Of(step)}” was left out.", "The job is not right without it.", "Add it.");
     }
 
     private sealed class GroupText(Layout layout, Step step, int[] members) : FindingText
     {
-        public override string Compose() => Sentences.Join(
-            $"None of these was done: {string.Join(", ", members.Select(member => $"“{layout.DoOf(member)}”"))}.",
-            "The job needs just one of them.", null, $"Do one of them, for instance “{step.Do}”.");
+        public override FindingTelling Tell() => new(
+            $"None of these was done: {new StepNames([.. members.Select(layout.Named)])}.",
+            "The job needs just one of them.", $"Do one of them, for instance “{StepName.Of(step)}”.");
     }
 }

@@ -23,7 +23,7 @@ internal static class RepeatedStep
 
     private sealed class AgainText(Step step, int first) : FindingText
     {
-        public override string Compose() => Sentences.Join(
-            $"“{step.Do}” was done again.", $"It was done already ({Sentences.Place(first)}).", null, "Do it once.");
+        public override FindingTelling Tell() => new(
+            $"“{StepName.Of(step)}” was done again.", $"It was done already ({Sentences.Place(first)}).", "Do it once.");
     }
 }

@@ -29,15 +29,14 @@ internal static class TooSoon
 
     private sealed class GapText(Layout layout, Link link, decimal gap) : FindingText
     {
-        public override string Compose()
-        {
-            var needed = Sentences.Spoken(link.AtLeast!.Value);
-            var happened = gap < 0
-                ? $"“{layout.DoOf(link.Then)}” was begun before “{layout.DoOf(link.First)}” was done."
-                : $"Only {gap.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} s lay between "
-                  + $"“{layout.DoOf(link.First)}” and “{layout.DoOf(link.Then)}”.";
-            return Sentences.Join(
-                happened, link.Rule, $"Wait at least {needed} after “{layout.DoOf(link.First)}”.");
-        }
+        private readonly StepName first = layout.Named(link.First);
+        private readonly StepName then = layout.Named(link.Then);
+
+        public override FindingTelling Tell() => Sentences.Tell(
+            gap < 0 ? Begun : Only, link.Rule, $"Wait at least {new SpokenTime(link.AtLeast!.Value)} after “{first}”.");
+
+        private Sentence Begun => $"“{then}” was begun before “{first}” was done.";
+
+        private Sentence Only => $"Only {gap:0.##} s lay between “{first}” and “{then}”.";
     }
 }

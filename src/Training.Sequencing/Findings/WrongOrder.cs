@@ -44,20 +44,21 @@ internal static class WrongOrder
 
     private sealed class PairText(Layout layout, Link link, int first, int then) : FindingText
     {
-        public override string Compose() => then < 0
-            ? Sentences.Join(
-                $"“{layout.DoOf(link.First)}” comes too late: “{layout.DoOf(link.Then)}” was done before you began.",
-                link.Rule, $"Leave “{layout.DoOf(link.First)}” out.")
-            : Sentences.Join(
-                $"“{layout.DoOf(link.Then)}” ({Sentences.Place(then)}) was done before "
-                + $"“{layout.DoOf(link.First)}” ({Sentences.Place(first)}).",
-                link.Rule, $"First “{layout.DoOf(link.First)}”, then “{layout.DoOf(link.Then)}”.");
+        private readonly StepName former = layout.Named(link.First);
+        private readonly StepName latter = layout.Named(link.Then);
+
+        public override FindingTelling Tell() => then < 0
+            ? Sentences.Tell(
+                $"“{former}” comes too late: “{latter}” was done before you began.", link.Rule, $"Leave “{former}” out.")
+            : Sentences.Tell(
+                $"“{latter}” ({Sentences.Place(then)}) was done before “{former}” ({Sentences.Place(first)}).",
+                link.Rule, $"First “{former}”, then “{latter}”.");
     }
 
     private sealed class LateText(Step step) : FindingText
     {
-        public override string Compose() => Sentences.Join(
-            $"“{step.Do}” comes too late.", "Something that must come after it was done before you began.", null,
+        public override FindingTelling Tell() => new(
+            $"“{StepName.Of(step)}” comes too late.", "Something that must come after it was done before you began.",
             "Leave it out.");
     }
 }

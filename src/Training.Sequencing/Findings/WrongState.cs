@@ -36,16 +36,17 @@ internal static class WrongState
 
     private sealed class StateText(Layout layout, Need need, int[] values, int place) : FindingText
     {
-        public override string Compose()
+        public override FindingTelling Tell()
         {
             var broken = need.Settings.Where(setting => values[setting.Fact] != setting.Value).ToArray();
-            var was = string.Join(" and ", broken.Select(setting =>
-                $"{layout.Facts.NameOf(setting.Fact)} was “{layout.Facts.ValueOf(setting with { Value = values[setting.Fact] })}”"));
-            var must = string.Join(" and ", broken.Select(setting =>
-                $"{layout.Facts.NameOf(setting.Fact)} is “{layout.Facts.ValueOf(setting)}”"));
-            return Sentences.Join(
-                $"When “{layout.DoOf(need.Step)}” was done ({Sentences.Place(place)}), {was}.", need.Rule,
-                $"Do it only while {must}.");
+            return Sentences.Tell(
+                $"When “{layout.Named(need.Step)}” was done ({Sentences.Place(place)}), {Sentences.And(broken.Select(Was))}.",
+                need.Rule, $"Do it only while {Sentences.And(broken.Select(Must))}.");
         }
+
+        private Sentence Was(Setting setting) =>
+            $"{layout.Facts.IdOf(setting.Fact)} was “{layout.Facts.Named(setting with { Value = values[setting.Fact] })}”";
+
+        private Sentence Must(Setting setting) => $"{layout.Facts.IdOf(setting.Fact)} is “{layout.Facts.Named(setting)}”";
     }
 }

@@ -1,4 +1,5 @@
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Layouts;
 
@@ -18,9 +19,14 @@ internal sealed class FactLayout
     /// <summary>What each step sets.</summary>
     public Setting[][] Sets { get; }
 
+    public FactId IdOf(int fact) => facts[fact].Id;
+
     public string NameOf(int fact) => facts[fact].Id.Value;
 
     public string ValueOf(Setting setting) => facts[setting.Fact].Values[setting.Value].Value;
+
+    /// <summary>A value as a sentence names it.</summary>
+    public FactState Named(Setting setting) => new(facts[setting.Fact].Id, facts[setting.Fact].Values[setting.Value]);
 
     /// <summary>The values as the outside knows them: the first of every fact, unless a step set another.</summary>
     public FactSetting[] Named(int[] values)

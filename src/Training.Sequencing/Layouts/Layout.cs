@@ -1,4 +1,5 @@
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Layouts;
 
@@ -85,6 +86,9 @@ internal sealed class Layout
     public bool TryNumber(StepId id, out int number) => numbers.TryGetValue(id, out number);
 
     public StepId IdOf(int number) => number < Steps.Length ? Steps[number].Id : Strangers[number - Steps.Length].Id;
+
+    /// <summary>A step or decoy as a sentence names it.</summary>
+    public StepName Named(int number) => new(IdOf(number), DoOf(number));
 
     public string DoOf(int number) => number < Steps.Length ? Steps[number].Do : Strangers[number - Steps.Length].Do;
 

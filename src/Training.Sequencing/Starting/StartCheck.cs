@@ -1,4 +1,3 @@
-using System.Globalization;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Findings;
 using Training.Sequencing.Layouts;
@@ -25,11 +24,11 @@ internal static class StartCheck
         for (var e = 0; e < start.Length; e++)
         {
             var step = start[e];
-            if (step >= layout.StepCount) return At(e, $"“{layout.DoOf(step)}” is not right in this job.");
-            if (places[step] != Attempt.Nowhere) return At(e, $"“{layout.DoOf(step)}” stands there twice.");
+            if (step >= layout.StepCount) return At(e, $"“{layout.Named(step)}” is not right in this job.");
+            if (places[step] != Attempt.Nowhere) return At(e, $"“{layout.Named(step)}” stands there twice.");
             for (var before = 0; before < e; before++)
                 if (layout.AreAlternatives(start[before], step))
-                    return At(e, $"“{layout.DoOf(step)}” and “{layout.DoOf(start[before])}” exclude each other.");
+                    return At(e, $"“{layout.Named(step)}” and “{layout.Named(start[before])}” exclude each other.");
             places[step] = e;
         }
 
@@ -42,7 +41,7 @@ internal static class StartCheck
         {
             if (places[link.First] == Attempt.Nowhere || places[link.Then] == Attempt.Nowhere) continue;
             if (places[link.First] > places[link.Then])
-                return At(places[link.Then], $"rule “{link.Rule.Id}” asks for “{layout.DoOf(link.First)}” first.");
+                return At(places[link.Then], $"rule “{link.Rule.Id}” asks for “{layout.Named(link.First)}” first.");
         }
 
         var replay = Replay.Of(layout, reading);
@@ -57,10 +56,9 @@ internal static class StartCheck
         for (var e = 0; e < reading.Start.Length; e++)
             foreach (var need in layout.NeedsOf[reading.Start[e]])
                 if (!WrongState.Holds(need, replay.ValuesBefore(e - replay.StartCount)))
-                    return At(e, $"rule “{need.Rule.Id}” forbids “{layout.DoOf(need.Step)}” there.");
+                    return At(e, $"rule “{need.Rule.Id}” forbids “{layout.Named(need.Step)}” there.");
         return null;
     }
 
-    private static Refusal At(int entry, string sentence) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"Place {entry + 1} of the start: {sentence}"));
+    private static Refusal At(int entry, Sentence sentence) => new($"Place {entry + 1} of the start: {sentence}");
 }

@@ -83,12 +83,12 @@ internal sealed record StartedPlan(StepChoice Choice, Plan Plan, StepSet? Late)
         {
             foreach (var later in new EachBit(plan.After.Row(step)))
                 if (done.Has(later))
-                    return new($"The start is impossible: “{layout.DoOf(step)}” must come before “{layout.DoOf(later)}”.");
+                    return new($"The start is impossible: “{layout.Named(step)}” must come before “{layout.Named(later)}”.");
             if (reading.IsObserved || (!isForAuthor && layout.IsRequired(step))) return null;
             foreach (var gap in layout.Gaps)
                 if (gap.Then == step && done.Has(gap.First) && !CanFill(plan, gap))
-                    return new($"The start is impossible: no wait is left between “{layout.DoOf(gap.First)}” and "
-                        + $"“{layout.DoOf(step)}” for rule “{gap.Rule.Id}”.");
+                    return new($"The start is impossible: no wait is left between “{layout.Named(gap.First)}” and "
+                        + $"“{layout.Named(step)}” for rule “{gap.Rule.Id}”.");
             return null;
         }
 

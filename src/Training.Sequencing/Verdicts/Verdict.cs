@@ -38,6 +38,7 @@ public sealed record Verdict
 public sealed record Finding
 {
     private readonly FindingText? text;
+    private FindingTelling? telling;
     private string? message;
 
     /// <summary>A finding with its sentences.</summary>
@@ -89,7 +90,10 @@ public sealed record Finding
     /// <summary>
     /// Sentences for the technician: what happened, why it matters, what can come of it, what to do instead.
     /// </summary>
-    public string Message => message ??= text!.Compose();
+    public string Message => message ??= text!.Tell().ToString();
+
+    /// <summary>The same as sentences that can be said in any language; null where only the text was given.</summary>
+    public FindingTelling? Telling => telling ??= text?.Tell();
 }
 
 /// <summary>
@@ -98,7 +102,7 @@ public sealed record Finding
 /// </summary>
 internal abstract class FindingText
 {
-    public abstract string Compose();
+    public abstract FindingTelling Tell();
 }
 
 /// <summary>The smallest mend of an answer. Moves, drops and additions are the fewest possible.</summary>

@@ -1,4 +1,3 @@
-using Training.Content;
 using Training.Records.Accounts;
 using Training.Web.Features.Shared;
 
@@ -12,8 +11,11 @@ public sealed class CurrentReader(CurrentActor current, People people, Rooms roo
 {
     private PersonView? reader;
 
-    /// <summary>The language that the person would rather read.</summary>
-    public async Task<string> Language() => (await Find())?.Language ?? ContentLibrary.DefaultLanguage;
+    /// <summary>The language that the signed-in person would rather read; of anybody else, the page's own.</summary>
+    public async Task<string> Language() => await Chosen() ?? Tongues.Current.Code;
+
+    /// <summary>The language that the signed-in person chose; null where nobody is signed in.</summary>
+    public async Task<string?> Chosen() => (await Find())?.Language;
 
     /// <summary>The IANA name of the time zone of the person's shop; of the provider's for its own staff.</summary>
     public async Task<string> Zone() => (await Find())?.Shop?.TimeZone ?? rooms.TimeZone;
@@ -21,7 +23,7 @@ public sealed class CurrentReader(CurrentActor current, People people, Rooms roo
     private async Task<PersonView?> Find()
     {
         if (reader is not null) return reader;
-        var actor = await current.Get();
+        if (await current.Find() is not { } actor) return null;
         var person = await people.Look(actor, actor.Person);
         return person.IsOk ? reader = person.Value : null;
     }

@@ -5,6 +5,8 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.Razor;
+using Microsoft.AspNetCore.Localization;
+using Microsoft.Extensions.Localization;
 using Training.Content.Rendering;
 using Training.Records;
 using Training.Records.Accounts;
@@ -30,7 +32,7 @@ internal static class HouseServices
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>();
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
-        services.AddLocalization();
+        services.AddSingleton<IStringLocalizer<Words>, WordBook>();
         AddSignIn(services, house);
         AddPages(services);
     }
@@ -40,10 +42,15 @@ internal static class HouseServices
         app.UseSecurityHeaders();
         app.UseExceptionHandler("/faults/500");
         app.UseStatusCodePagesWithReExecute("/faults/{0}");
-        app.UseRequestLocalization(options => options.SetDefaultCulture("en-GB").AddSupportedCultures("en-GB").AddSupportedUICultures("en-GB"));
         app.UseStaticFiles();
         app.UseRouting();
         app.UseAuthentication();
+        app.UseRequestLocalization(options =>
+        {
+            string[] cultures = [.. Tongues.All.Select(tongue => tongue.Culture)];
+            options.SetDefaultCulture(cultures[0]).AddSupportedCultures(cultures).AddSupportedUICultures(cultures);
+            options.RequestCultureProviders = [new ReadersLanguage(), new AcceptLanguageHeaderRequestCultureProvider()];
+        });
         app.UseAuthorization();
         app.MapControllers();
     }
@@ -93,7 +100,7 @@ internal static class HouseServices
         {
             options.Filters.Add(new AutoValidateAntiforgeryTokenAttribute());
             options.Filters.Add(new PasswordFirst());
-        }).AddViewLocalization();
+        });
         services.Configure<RazorViewEngineOptions>(options =>
         {
             options.ViewLocationFormats.Clear();

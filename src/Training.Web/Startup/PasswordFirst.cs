@@ -11,6 +11,7 @@ internal sealed class PasswordFirst : IActionFilter
         var request = context.HttpContext.Request;
         if (context.HttpContext.User.HasClaim(claim => claim.Type == ClaimsOfPerson.OneTimePassword)
             && !request.Path.StartsWithSegments("/password", StringComparison.Ordinal)
+            && !request.Path.StartsWithSegments("/language", StringComparison.Ordinal)
             && !request.Path.StartsWithSegments("/sign-out", StringComparison.Ordinal))
         {
             context.Result = new RedirectResult("/password");

@@ -36,7 +36,7 @@ public class WorkingTests
     public void Every_line_says_what_it_finds_and_where_it_comes_from() =>
         Assert.All(
             Questions.All.SelectMany(question => question.Draw(Bits.From(1)).Working.Lines),
-            line => Assert.True(line.Says.Length > 0 && line.Source.Name.Length > 0));
+            line => Assert.True(line.Says.ToString().Length > 0 && line.Source.Name.Length > 0));
 
     // AC 43.13-1B and IEC 60228; the sum as a lesson shows it.
     [Fact]

@@ -29,7 +29,7 @@ public sealed class DoorsTests(DoorsHouse doors) : IClassFixture<DoorsHouse>
 
     [Fact]
     public void Only_these_doors_are_open_to_everybody() => Assert.Equal(
-        ["/", "/faults/{code:int}", "/p/{token}", "/set-up", "/sign-in", "/sign-out"],
+        ["/", "/faults/{code:int}", "/language", "/p/{token}", "/set-up", "/sign-in", "/sign-out"],
         All.Where(door => door.IsOpen).Select(door => door.Pattern).Distinct());
 
     [Fact]

@@ -26,10 +26,10 @@ public sealed class PaperAnswersController(Training.Records.Examining.Papers pap
     {
         ArgumentNullException.ThrowIfNull(form);
         var answer = AnswerForm.Read(form.Placed(), []);
-        if (!answer.IsOk) return Problem(answer.Fault.Sentence, statusCode: StatusCodes.Status422UnprocessableEntity);
+        if (!answer.IsOk) return Problem(this.Say(answer.Fault), statusCode: StatusCodes.Status422UnprocessableEntity);
         var actor = await current.Get();
         var saved = await papers.Save(actor, paper, number, AnswerJson.Write(answer.Value), form.SaveNumber);
-        if (!saved.IsOk) return Problem(saved.Fault.Sentence, statusCode: await WhyNot(actor, paper));
+        if (!saved.IsOk) return Problem(this.Say(saved.Fault), statusCode: await WhyNot(actor, paper));
         return saved.Value.Counter > form.SaveNumber
             ? Problem("A newer order is held.", statusCode: StatusCodes.Status409Conflict)
             : Json(new SavedAnswer(saved.Value.Counter, saved.Value.SavedAt.ToString()));

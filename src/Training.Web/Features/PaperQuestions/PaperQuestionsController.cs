@@ -48,7 +48,7 @@ public sealed class PaperQuestionsController(
         if (!saved.IsOk)
         {
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-            return View(nameof(Show), await Page(open.Value, question, placed, saved.Fault.Sentence));
+            return View(nameof(Show), await Page(open.Value, question, placed, this.Say(saved.Fault)));
         }
 
         var here = $"/papers/{paper}/questions/{number}";

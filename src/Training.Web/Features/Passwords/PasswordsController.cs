@@ -29,7 +29,7 @@ public sealed class PasswordsController(
             : await people.ChoosePassword(await current.Get(), form.Current ?? "", form.Chosen ?? "");
         if (!outcome.IsOk)
         {
-            form.Wrong = outcome.Fault.Sentence;
+            form.Wrong = this.Say(outcome.Fault);
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return View(nameof(Index), form);
         }

@@ -64,7 +64,7 @@ public sealed class PeopleController(
         {
             Asked = day,
             WrongDay = isDay ? null : words["“{0}” is no day; this is today. Write a day as 2026-11-25.", on!].Value,
-            Wrong = wrong?.Sentence,
+            Wrong = wrong is null ? null : this.Say(wrong),
             Shops = actor.Is(Roles.Administrator) ? await people.Shops(actor) : null,
         });
     }

@@ -59,7 +59,7 @@ public sealed class PracticeController(
         var result = await Grade(drawn.Value, placed, ticket);
         if (result.IsOk) return Redirect($"/tries/{result.Value.Id}");
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Show), await Page(drawn.Value, placed, ticket.Key, result.Fault.Sentence));
+        return View(nameof(Show), await Page(drawn.Value, placed, ticket.Key, this.Say(result.Fault)));
     }
 
     private async Task<Outcome<PracticeQuestion, Refusal>> Draw(string scenario, string? kind, long? seed) =>

@@ -47,6 +47,6 @@ public sealed class ProofsController(Training.Records.Proving.Proofs proofs, Ove
         var table = await overview.WhoMayDoWhat(actor);
         if (!table.IsOk) return this.NotShown(table.Fault);
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new ProofsPage(made.Value, table.Value, form) { Wrong = wrong?.Sentence });
+        return View(nameof(Index), new ProofsPage(made.Value, table.Value, form) { Wrong = wrong is null ? null : this.Say(wrong) });
     }
 }

@@ -28,7 +28,7 @@ public sealed class SetUpsController(Training.Records.Accounts.People people, Se
             : new Refusal(words["This is not the code on the server's console. Read it there and type it again."]);
         if (!outcome.IsOk)
         {
-            form.Wrong = outcome.Fault.Sentence;
+            form.Wrong = this.Say(outcome.Fault);
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
             return View(nameof(Index), form);
         }

@@ -11,7 +11,10 @@ public static class Dates
 
     /// <summary>A day.</summary>
     /// <param name="day">The day.</param>
-    public static string Day(LocalDate day) => day.ToString("d MMM uuuu", CultureInfo.InvariantCulture);
+    public static string Day(LocalDate day) => day.ToString("d MMM uuuu", Months);
+
+    // The names of months in English are the same everywhere; British English would write one of them with four letters.
+    private static CultureInfo Months => Tongues.Current == Tongues.All[0] ? CultureInfo.InvariantCulture : CultureInfo.CurrentUICulture;
 
     /// <summary>A month where there is little room, such as <c>Nov</c>; with its year in January.</summary>
     /// <param name="day">A day of it.</param>

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Training.Content.Scenarios;
 
 namespace Training.Web.Features.Shared;
@@ -11,6 +12,7 @@ public static class QuestionKinds
 
     /// <summary>What the technician is asked to do, as a sentence of the interface.</summary>
     /// <param name="kind">The kind.</param>
+    [return: Localizable(true)]
     public static string Task(QuestionKind kind) => kind switch
     {
         QuestionKind.Finish => "Finish what a colleague has begun",

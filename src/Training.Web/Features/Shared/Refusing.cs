@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
 using Training.Records;
 using Training.Sequencing;
 
@@ -17,7 +18,7 @@ public static class Refusing
     {
         ArgumentNullException.ThrowIfNull(controller);
         ArgumentNullException.ThrowIfNull(refusal);
-        controller.HttpContext.Items[SentenceKey] = refusal.Sentence;
+        controller.HttpContext.Items[SentenceKey] = controller.Say(refusal);
         return controller.StatusCode(refusal == Refused.NotAllowed ? StatusCodes.Status403Forbidden : StatusCodes.Status404NotFound);
     }
 
@@ -36,12 +37,12 @@ public static class Refusing
         var forbidden = refusal == Refused.NotAllowed;
         if (controller.WantsJson())
         {
-            return controller.Problem(refusal.Sentence, statusCode: missing ? StatusCodes.Status404NotFound
+            return controller.Problem(controller.Say(refusal), statusCode: missing ? StatusCodes.Status404NotFound
                 : forbidden ? StatusCodes.Status403Forbidden : StatusCodes.Status409Conflict);
         }
 
         if (missing || forbidden) return controller.NotShown(refusal);
-        controller.TempData["SaidWrong"] = refusal.Sentence;
+        controller.TempData["SaidWrong"] = controller.Say(refusal);
         return controller.Redirect(back);
     }
 
@@ -54,6 +55,15 @@ public static class Refusing
         ArgumentNullException.ThrowIfNull(controller);
         if (said is not null) controller.TempData["Said"] = said;
         return controller.Redirect(on);
+    }
+
+    /// <summary>The sentence of a refusal in the reader's language.</summary>
+    /// <param name="controller">The controller.</param>
+    /// <param name="refusal">The refusal.</param>
+    public static string Say(this ControllerBase controller, Refusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(controller);
+        return controller.HttpContext.RequestServices.GetRequiredService<IStringLocalizer<Words>>().Say(refusal);
     }
 
     /// <summary>Whether a script asks rather than a browser.</summary>

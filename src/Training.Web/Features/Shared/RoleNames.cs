@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Training.Records.Accounts;
 
 namespace Training.Web.Features.Shared;
@@ -7,6 +8,7 @@ public static class RoleNames
 {
     /// <summary>What a role may do.</summary>
     /// <param name="role">One of <see cref="Roles"/>.</param>
+    [return: Localizable(true)]
     public static string Does(string role) => role switch
     {
         Roles.Technician => "technician: learns, practises, sits papers, is observed",

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using System.Security.Claims;
 
 namespace Training.Web.Features.Shared;
@@ -49,7 +50,7 @@ public sealed class Rooms(IConfiguration configuration)
 /// <summary>A link at the top of the page.</summary>
 /// <param name="Name">What it says.</param>
 /// <param name="Address">Where it leads.</param>
-public sealed record Room(string Name, string Address)
+public sealed record Room([Localizable(true)] string Name, string Address)
 {
     /// <summary>Whether a page belongs to this room.</summary>
     /// <param name="path">The page's path.</param>

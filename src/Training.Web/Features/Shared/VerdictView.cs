@@ -20,10 +20,7 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
 
     /// <summary>What a step or a decoy says.</summary>
     /// <param name="id">Which.</param>
-    public string TextOf(StepId id) =>
-        Procedure.Steps.FirstOrDefault(step => step.Id == id)?.Do
-        ?? Procedure.Decoys.FirstOrDefault(decoy => decoy.Id == id)?.Do
-        ?? id.Value;
+    public string TextOf(StepId id) => Procedure.NameOf(id);
 
     /// <summary>The steps of the mended order that stand elsewhere than before, are new, or wait longer.</summary>
     public IReadOnlySet<StepId> Changed =>

@@ -24,11 +24,11 @@ public sealed class ShownProofsController(Training.Records.Proving.Proofs proofs
         if (!outcome.IsOk && day is not null)
         {
             // The day may be what is wrong, not the link.
-            wrong = outcome.Fault.Sentence;
+            wrong = this.Say(outcome.Fault);
             outcome = await proofs.Show(token);
         }
 
-        if (!outcome.IsOk) return Plain(StatusCodes.Status404NotFound, "Unknown", outcome.Fault.Sentence);
+        if (!outcome.IsOk) return Plain(StatusCodes.Status404NotFound, "Unknown", this.Say(outcome.Fault));
         if (outcome.Value is ShownProof.Ended ended) return Plain(StatusCodes.Status410Gone, "Ended", Dates.Moment(ended.At, Dates.NoShop));
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(new ShownProofPage((ShownProof.Shown)outcome.Value, token, wrong));

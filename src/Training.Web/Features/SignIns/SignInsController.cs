@@ -9,7 +9,8 @@ namespace Training.Web.Features.SignIns;
 
 /// <summary>Signing in and out.</summary>
 [AllowAnonymous]
-public sealed class SignInsController(SignInManager<Person> signIn, IStringLocalizer<Words> words) : Controller
+public sealed class SignInsController(
+    SignInManager<Person> signIn, Training.Records.Accounts.People people, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>The form.</summary>
     /// <param name="to">The page that was wanted.</param>
@@ -23,12 +24,22 @@ public sealed class SignInsController(SignInManager<Person> signIn, IStringLocal
     {
         ArgumentNullException.ThrowIfNull(form);
         var result = await signIn.PasswordSignInAsync(form.UserName ?? "", form.Password ?? "", isPersistent: true, lockoutOnFailure: true);
+        if (result.Succeeded) await TakeLanguageAlong(form.UserName!);
         if (result.Succeeded) return Url.IsLocalUrl(form.To) ? LocalRedirect(form.To) : Redirect("/");
         form.Wrong = result.IsLockedOut
             ? words["Too many wrong passwords. Wait five minutes, then try again."]
             : words["The name and the password do not fit together. Check both and try again."];
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(nameof(Index), form);
+    }
+
+    // Whoever changed the language before signing in wants to go on in it; the next person at this device does not.
+    private async Task TakeLanguageAlong(string userName)
+    {
+        if (Tongues.Find(Request.Cookies[Tongues.Cookie]) is not { } tongue) return;
+        Response.Cookies.Delete(Tongues.Cookie);
+        var person = await signIn.UserManager.FindByNameAsync(userName);
+        if (person is not null && await people.ActorOf(person.Id) is { } actor) await people.ChooseLanguage(actor, tongue.Code);
     }
 
     /// <summary>Signs out.</summary>

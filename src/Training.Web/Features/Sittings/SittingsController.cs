@@ -50,6 +50,6 @@ public sealed class SittingsController(Training.Records.Examining.Sittings sitti
         if (!list.IsOk) return this.NotShown(list.Fault);
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(nameof(Index), new SittingsPage(
-            list.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong?.Sentence));
+            list.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong is null ? null : this.Say(wrong)));
     }
 }

@@ -1,0 +1,40 @@
+using System.Globalization;
+using Training.Content;
+
+namespace Training.Web.Features.Shared;
+
+/// <summary>The languages that the interface speaks.</summary>
+public static class Tongues
+{
+    /// <summary>The cookie that keeps the choice of a reader who is not signed in, until the browser is closed.</summary>
+    public const string Cookie = "training-language";
+
+    /// <summary>All of them, the default first.</summary>
+    public static IReadOnlyList<Tongue> All { get; } =
+    [
+        new(ContentLibrary.DefaultLanguage, "English", "en-GB"), new("es", "Español", "es"), new("hi", "हिन्दी", "hi"),
+    ];
+
+    /// <summary>The language of this request.</summary>
+    public static Tongue Current => Find(CultureInfo.CurrentUICulture.TwoLetterISOLanguageName) ?? All[0];
+
+    /// <summary>The language of a code, or null.</summary>
+    /// <param name="code">The code, such as <c>es</c>.</param>
+    public static Tongue? Find(string? code) =>
+        All.FirstOrDefault(tongue => string.Equals(tongue.Code, code, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What a language calls itself, also where the interface does not speak it.</summary>
+    /// <param name="code">The code, such as <c>es</c>.</param>
+    public static string NameOf(string code) =>
+        Find(code)?.Name ?? (CultureInfo.GetCultures(CultureTypes.NeutralCultures).FirstOrDefault(culture => culture.Name == code)?.NativeName ?? code);
+}
+
+/// <summary>A language of the interface.</summary>
+/// <param name="Code">Its code in addresses, files and records, such as <c>es</c>.</param>
+/// <param name="Name">What it calls itself.</param>
+/// <param name="Culture">How it writes numbers and days.</param>
+public sealed record Tongue(string Code, string Name, string Culture)
+{
+    /// <summary>Which way it is written, as HTML says it.</summary>
+    public string Direction => CultureInfo.GetCultureInfo(Culture).TextInfo.IsRightToLeft ? "rtl" : "ltr";
+}
