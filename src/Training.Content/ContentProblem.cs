@@ -10,9 +10,12 @@ namespace Training.Content;
 /// <param name="Sentence">What is wrong and what to do.</param>
 public sealed record ContentProblem(string File, int Line, int Column, ProblemLevel Level, string Sentence)
 {
+    /// <summary>Whether the content is not published before this is mended.</summary>
+    public bool HoldsBack => Level != ProblemLevel.Remark;
+
     /// <summary>One line in the form of the contract: <c>file:line:column: error: sentence</c>.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Column}: {(Level == ProblemLevel.Error ? "error" : "remark")}: {Sentence}");
+        string.Create(CultureInfo.InvariantCulture, $"{File}:{Line}:{Column}: {(HoldsBack ? "error" : "remark")}: {Sentence}");
 }
 
 /// <summary>How grave a problem is.</summary>
@@ -21,6 +24,12 @@ public enum ProblemLevel
     /// <summary>Worth knowing; the content can be published.</summary>
     Remark,
 
-    /// <summary>The content is not published before it is mended.</summary>
+    /// <summary>
+    /// The content is not published before it is mended, but it can be read: what was published before anybody asked for
+    /// this is served on.
+    /// </summary>
+    Held,
+
+    /// <summary>The content cannot be read, and is not published before it is mended.</summary>
     Error,
 }

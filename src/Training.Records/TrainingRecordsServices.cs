@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -6,7 +7,9 @@ using Training.Records.Certifying;
 using Training.Records.Covering;
 using Training.Records.Demo;
 using Training.Records.Examining;
+using Training.Records.Interchange;
 using Training.Records.Learning;
+using Training.Records.Ledger;
 using Training.Records.Observing;
 using Training.Records.Overviews;
 using Training.Records.Practising;
@@ -34,18 +37,23 @@ public static class TrainingRecordsServices
         services.AddSingleton<Library>();
         services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
         services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
-        services.AddSingleton<Publisher>();
+        services.AddSingleton(at => new Publisher(
+            at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddSingleton<LogBook>();
 
         // One a request: what asks the database. The constructors are internal because their parts are.
         services.AddScoped(at => new PaperLines(Db(at), at.GetRequiredService<Archive>()));
         services.AddScoped(at => new RunLines(Db(at), at.GetRequiredService<Archive>()));
-        services.AddScoped(at => new RecordLines(Db(at), at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddScoped(at => new LogWriter(Db(at), Clock(at)));
+        services.AddScoped(at => new RecordLines(Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<LogBook>(), Clock(at)));
         services.AddScoped(at => new PassedPapers(Db(at), at.GetRequiredService<Archive>()));
-        services.AddScoped(at => new Issuing(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new Issuing(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<LogWriter>()));
         services.AddScoped(at => new PaperClosing(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<Issuing>(), Clock(at)));
 
         services.AddScoped<People>();
+        services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
         services.AddScoped(at => new Practice(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), Clock(at)));
@@ -59,8 +67,9 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<Issuing>(), Clock(at)));
         services.AddScoped(at => new CompetencyRecords(
-            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), Clock(at)));
-        services.AddScoped(at => new Proofs(Db(at), at.GetRequiredService<RecordLines>(), Clock(at)));
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(),
+            at.GetRequiredService<LogWriter>()));
+        services.AddScoped(at => new CustomerProofs(Db(at), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
@@ -75,7 +84,12 @@ public static class TrainingRecordsServices
     public static async Task PrepareTrainingRecords(this IServiceProvider provider)
     {
         ArgumentNullException.ThrowIfNull(provider);
-        await using (var scope = provider.CreateAsyncScope()) await Db(scope.ServiceProvider).Database.MigrateAsync();
+        await using (var scope = provider.CreateAsyncScope())
+        {
+            await LogMigration.RefuseRecordsWithoutLog(Db(scope.ServiceProvider));
+            await Db(scope.ServiceProvider).Database.MigrateAsync();
+        }
+
         await provider.GetRequiredService<Publisher>().Restore();
     }
 

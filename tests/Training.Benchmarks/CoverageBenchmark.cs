@@ -3,11 +3,13 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Training.Content;
+using Training.Content.Competencies;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Covering;
 using Training.Records.Examining;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Duration = NodaTime.Duration;
@@ -52,16 +54,21 @@ internal static class CoverageBenchmark
         await using var services = Services(connection);
         await services.PrepareTrainingRecords();
         var owner = await Fill(services);
-        var times = new List<double>();
+        var (times, processor) = (new List<double>(), new List<double>());
         for (var run = 0; run < 31; run++)
         {
             await using var scope = services.CreateAsyncScope();
             var coverage = scope.ServiceProvider.GetRequiredService<Coverage>();
-            var start = System.Diagnostics.Stopwatch.GetTimestamp();
+            var (start, busy) = (System.Diagnostics.Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
             var looked = (await coverage.Look(owner)).Value;
-            if (run > 5) times.Add(System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            if (run > 5)
+            {
+                times.Add(System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+                processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
+            }
+
             if (run == 30)
-                output.WriteLine($"The whole answer, {looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count)} records read from SQLite: {Measure.MedianOf([.. times]):0.0} ms.");
+                output.WriteLine($"The whole answer, {looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count)} records read from SQLite: {Measure.MedianOf([.. times]):0.0} ms, of which the processor worked {Measure.MedianOf([.. processor]):0.0} ms.");
         }
     }
 
@@ -69,6 +76,7 @@ internal static class CoverageBenchmark
     {
         var services = new ServiceCollection();
         services.AddLogging();
+        services.AddSingleton<TimeProvider>(new StandingClock());
         services.AddTrainingRecords(connection);
         services.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
         return services.BuildServiceProvider();
@@ -82,51 +90,70 @@ internal static class CoverageBenchmark
         var id = Path.GetFileNameWithoutExtension(one.Path);
         List<ContentFile> files = [.. shipped, .. Enumerable.Range(2, Competencies - 1).Select(number =>
             new ContentFile($"competencies/copy-{number}.yaml", one.Text.Replace($"id: {id}", $"id: copy-{number}", StringComparison.Ordinal)))];
+        var now = Instant.FromDateTimeOffset(DateTimeOffset.UtcNow);
+        // The log takes nothing that is dated back, so the texts were published before anybody earned anything.
+        var clock = (StandingClock)services.GetRequiredService<TimeProvider>();
+        clock.At = now - Duration.FromDays(1000);
         await services.GetRequiredService<Publisher>().Publish(files);
+        clock.At = now;
         var content = services.GetRequiredService<Library>().Current.Content;
         await using var scope = services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<TrainingDbContext>();
-        var now = Instant.FromDateTimeOffset(DateTimeOffset.UtcNow);
         var shop = new Shop { Id = ShopId.New(now), Name = "Quillmoor Coachworks", TimeZone = "Europe/London", AddedAt = now };
         db.Add(shop);
         var role = await db.Roles.SingleAsync(known => known.Name == Roles.Technician);
         var examiner = Somebody(db, "renske", null, now);
         var owner = Somebody(db, "hollis", shop.Id, now);
         var competencies = content.Competencies.Take(Competencies).ToList();
+        var earned = new List<(Instant At, PersonId Person, Competency Competency)>();
         foreach (var p in Enumerable.Range(0, People))
         {
             var person = Somebody(db, $"technician-{p}", shop.Id, now);
             db.UserRoles.Add(new IdentityUserRole<PersonId> { UserId = person, RoleId = role.Id });
-            foreach (var (c, competency) in competencies.Index())
+            earned.AddRange(competencies.Select((competency, c) => (now - Duration.FromDays(((p * 37) + (c * 11)) % 720), person, competency)));
+        }
+
+        // The log wants its entries in the order of their times.
+        var first = await db.LogEntries.CountAsync();
+        foreach (var (index, (at, person, competency)) in earned.OrderBy(one => one.At).Index())
+        {
+            var sitting = new Sitting
             {
-                var at = now - Duration.FromDays(((p * 37) + (c * 11)) % 720);
-                var sitting = new Sitting
-                {
-                    Id = SittingId.New(at),
-                    ExaminerId = examiner,
-                    Competency = competency.Id,
-                    CompetencyHash = competency.File.Hash,
-                    PublicationNumber = 1,
-                    Place = "Hall 2",
-                    OpenedAt = at,
-                    ShopId = null,
-                };
-                var paper = new Paper { Id = PaperId.New(at), SittingId = sitting.Id, PersonId = person, ShopId = shop.Id, Competency = competency.Id, AdmittedAt = at, HandedInAt = at };
-                var texts = competency.Modules.Count + 8;
-                db.AddRange(sitting, paper, new CompetencyRecord
-                {
-                    Id = RecordId.New(at),
-                    PersonId = person,
-                    ShopId = shop.Id,
-                    Competency = competency.Id,
-                    CompetencyHash = competency.File.Hash,
-                    PaperId = paper.Id,
-                    IssuedAt = at,
-                    Texts = [.. content.Scenarios.Take(texts).Select(scenario => new RecordText { Path = scenario.Text.File.Path, Hash = scenario.Text.File.Hash }),
-                        .. content.Procedures.Take(3).Select(procedure => new RecordText { Path = procedure.File.Path, Hash = procedure.File.Hash })],
-                    Events = [new RecordEvent { Number = 1, Kind = RecordEventKind.Issued, At = at, ById = examiner, Reason = "" }],
-                });
-            }
+                Id = SittingId.New(at),
+                ExaminerId = examiner,
+                Competency = competency.Id,
+                CompetencyHash = competency.File.Hash,
+                PublicationNumber = 1,
+                Place = "Hall 2",
+                OpenedAt = at,
+                ShopId = null,
+            };
+            var paper = new Paper
+            {
+                Id = PaperId.New(at),
+                SittingId = sitting.Id,
+                PersonId = person,
+                ShopId = shop.Id,
+                Competency = competency.Id,
+                AdmittedAt = at,
+                HandedInAt = at,
+            };
+            var salt = Salted.NewSalt();
+            var record = new CompetencyRecord
+            {
+                Id = RecordId.New(at),
+                PersonId = person,
+                ShopId = shop.Id,
+                Competency = competency.Id,
+                PaperId = paper.Id,
+                Salt = salt,
+                StatusPlace = index,
+            };
+            db.AddRange(sitting, paper, record);
+            db.Add(LogRow.Of(first + index, LogEventJson.Write(
+                new LogEvent.Issued(record.Id, competency.Id, competency.File.Hash, shop.TimeZone, Salted.Name("Somebody", salt), Salted.Shop(shop.Id, salt),
+                    null, paper.Id, [], [new JudgedText(competency.File.Path, competency.File.Hash, null),
+                        .. content.Procedures.Take(3).Select(procedure => new JudgedText(procedure.File.Path, procedure.File.Hash, procedure.Procedure.Revision))]), at)));
         }
 
         await db.SaveChangesAsync();
@@ -140,5 +167,12 @@ internal static class CoverageBenchmark
         var id = PersonId.New(now);
         db.Add(new Person { Id = id, DisplayName = name, UserName = name, NormalizedUserName = name.ToUpperInvariant(), ShopId = shop, Language = "en", AddedAt = now });
         return id;
+    }
+
+    private sealed class StandingClock : TimeProvider
+    {
+        public Instant At { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => At.ToDateTimeOffset();
     }
 }

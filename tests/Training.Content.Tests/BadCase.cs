@@ -2,7 +2,7 @@ namespace Training.Content.Tests;
 
 /// <summary>
 /// A fault in the good folder, and what its author is told. A case is a text of parts: <c>=== file PATH</c> (the whole
-/// file), <c>=== edit PATH</c> (lines of <c>old => new</c>, each old once in the file), <c>=== remove PATH</c>, and
+/// file), <c>=== edit PATH</c> (lines of <c>old => new</c>, each old once in the file, <c>\n</c> for a new line), <c>=== remove PATH</c>, and
 /// <c>=== expected</c> with the problems, each as far as it is given.
 /// </summary>
 internal sealed record BadCase(IReadOnlyList<ContentFile> Files, IReadOnlyList<string> Expected)
@@ -45,6 +45,6 @@ internal sealed record BadCase(IReadOnlyList<ContentFile> Files, IReadOnlyList<s
     {
         var sides = line.Split(" => ");
         Assert.Equal(2, text.Split(sides[0]).Length);
-        return text.Replace(sides[0], sides[1], StringComparison.Ordinal);
+        return text.Replace(sides[0], sides[1].Replace("\\n", "\n", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 }

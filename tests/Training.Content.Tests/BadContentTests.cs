@@ -15,7 +15,7 @@ public sealed class BadContentTests
         Assert.True(
             told.Length == bad.Expected.Count && told.Zip(bad.Expected).All(pair => pair.First.StartsWith(pair.Second, StringComparison.Ordinal)),
             $"Told:\n{string.Join('\n', told)}\nExpected:\n{string.Join('\n', bad.Expected)}");
-        Assert.Null(reading.Library);
+        Assert.False(reading.IsFit);
     }
 
     [Fact]

@@ -23,7 +23,7 @@ public sealed class GoodContentTests
         Assert.Equal("Take the relay tray out", module.Title);
         Assert.Equal(15, module.Minutes);
         Assert.Equal([new ProcedureId("change-relay-tray")], module.Procedures);
-        Assert.Equal([new Source("Key off before work on relays", "common practice, no published source", SourceKind.Practice)], module.Lesson.Sources);
+        Assert.Equal([new Source("Key off before work on relays", "common practice, no published source", SourceKind.Practice) { Id = "key-off" }], module.Lesson.Sources);
         Assert.NotNull(module.FindPicture("pictures/tray.svg"));
         Assert.Null(module.FindPicture("pictures/other.svg"));
     }

@@ -23,7 +23,7 @@ public sealed class ShopSeparationTests
 {
     private static readonly Type[] Services =
         [typeof(People), typeof(Reading), typeof(Practice), typeof(Sittings), typeof(Papers), typeof(Runs), typeof(CompetencyRecords),
-            typeof(Proofs), typeof(Overview), typeof(Coverage)];
+            typeof(CustomerProofs), typeof(Overview), typeof(Coverage)];
 
     private readonly HashSet<string> tried = [];
 
@@ -74,9 +74,9 @@ public sealed class ShopSeparationTests
         await Hidden<CompetencyRecords>(nameof(CompetencyRecords.Suspend), async records => await records.Suspend(them, record, "No."));
         await Hidden<CompetencyRecords>(nameof(CompetencyRecords.Reinstate), async records => await records.Reinstate(them, record, "No."));
         await Hidden<CompetencyRecords>(nameof(CompetencyRecords.Confirm), async records => await records.Confirm(them, record, "No."));
-        await Hidden<Proofs>(nameof(Proofs.Make), async proofs => await proofs.Make(them, [record]));
-        await Hidden<Proofs>(nameof(Proofs.Look), async proofs => await proofs.Look(them, proof.Id));
-        await Hidden<Proofs>(nameof(Proofs.End), async proofs => await proofs.End(them, proof.Id));
+        await Hidden<CustomerProofs>(nameof(CustomerProofs.Make), async proofs => await proofs.Make(them, [record]));
+        await Hidden<CustomerProofs>(nameof(CustomerProofs.Look), async proofs => await proofs.Look(them, proof.Id));
+        await Hidden<CustomerProofs>(nameof(CustomerProofs.End), async proofs => await proofs.End(them, proof.Id));
         await Hidden<Overview>(nameof(Overview.WhatNext), async overview => await overview.WhatNext(them, amara.Person));
         await Hidden<Overview>(nameof(Overview.WhoMayDoWhat), async overview => await overview.WhoMayDoWhat(them, shop: world.Quillmoor));
 
@@ -89,7 +89,7 @@ public sealed class ShopSeparationTests
         await Without<Runs>(nameof(Runs.ToDo), async runs => Ok(await runs.ToDo(them)));
         await Without<Runs>(nameof(Runs.List), async runs => Ok(await runs.List(them)));
         await Without<Runs>(nameof(Runs.Mine), async runs => await runs.Mine(them));
-        await Without<Proofs>(nameof(Proofs.List), async proofs => Ok(await proofs.List(them)));
+        await Without<CustomerProofs>(nameof(CustomerProofs.List), async proofs => Ok(await proofs.List(them)));
         await Without<Overview>(nameof(Overview.WhoMayDoWhat), async overview => Ok(await overview.WhoMayDoWhat(them)));
         await Without<Coverage>(nameof(Coverage.Look), async coverage => Ok(await coverage.Look(them)));
         await Without<Coverage>(nameof(Coverage.SetNeeds), async coverage =>

@@ -169,7 +169,7 @@ public sealed class TestWorld : IAsyncDisposable
 
     public Task<T> Records<T>(Func<CompetencyRecords, Task<T>> ask) => With(ask);
 
-    public Task<T> Proofs<T>(Func<Proofs, Task<T>> ask) => With(ask);
+    public Task<T> Proofs<T>(Func<CustomerProofs, Task<T>> ask) => With(ask);
 
     public Task<T> People<T>(Func<People, Task<T>> ask) => With(ask);
 

@@ -25,7 +25,7 @@ internal sealed record CheckCommand(IReadOnlyList<string> Paths)
         }
 
         foreach (var problem in problems.Distinct()) errors.WriteLine(problem);
-        var faults = problems.Count(problem => problem.Level == ProblemLevel.Error);
+        var faults = problems.Count(problem => problem.HoldsBack);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{Counted(files, "file")} checked, {Counted(faults, "error")}."));
         return faults == 0 ? ExitCode.Done : ExitCode.AtFault;
     }

@@ -21,6 +21,7 @@ internal static class LessonLinks
                 LessonText.CheckHeadings(lesson.Outline, lesson.Problems);
                 foreach (var block in lesson.Outline.Blocks) CheckBlock(block, lesson.Problems, drafts);
                 CheckLinks(module, lesson, drafts);
+                SourceLinks.Check(module, lesson);
             }
 
             if (module.Lesson is not { } original) continue;
@@ -33,7 +34,7 @@ internal static class LessonLinks
         foreach (var id in lesson.Procedures)
         {
             if (!drafts.Procedures.ContainsKey(id.Text))
-                lesson.Problems.Error(id.Place, $"There is no procedure \"{id.Text}\": write procedures/{id.Text}.yaml, or mend the id.");
+                lesson.Problems.Hold(id.Place, $"There is no procedure \"{id.Text}\": write procedures/{id.Text}.yaml, or mend the id.");
         }
     }
 
@@ -43,11 +44,11 @@ internal static class LessonLinks
         if (OwnBlocks.Of(container) is not { } block || !OwnBlocks.IsDrawn(block)) return;
         var (place, name, arguments) = (LessonText.PlaceOf(container), Codes<OwnBlock>.Of(block), OwnBlocks.Arguments(container));
         if (arguments.Length is 0 or > 2)
-            problems.Error(place, $"Write the procedure's id behind \"{name}\" and, if you wish, one variant: \"::: {name} isolate-chassis\".");
+            problems.Hold(place, $"Write the procedure's id behind \"{name}\" and, if you wish, one variant: \"::: {name} isolate-chassis\".");
         else if (!drafts.Procedures.TryGetValue(arguments[0], out var draft))
-            problems.Error(place, $"There is no procedure \"{Fields.Shown(arguments[0])}\": mend the id behind \"{name}\".");
+            problems.Hold(place, $"There is no procedure \"{Fields.Shown(arguments[0])}\": mend the id behind \"{name}\".");
         else if (arguments.Length == 2 && draft.Procedure is { } procedure && !procedure.Variants.Contains(new VariantId(arguments[1])))
-            problems.Error(place, $"The procedure \"{arguments[0]}\" has no variant \"{Fields.Shown(arguments[1])}\": mend it, or leave it out.");
+            problems.Hold(place, $"The procedure \"{arguments[0]}\" has no variant \"{Fields.Shown(arguments[1])}\": mend it, or leave it out.");
     }
 
     private static void CheckLinks(ModuleDraft module, LessonDraft lesson, ContentDrafts drafts)
@@ -56,14 +57,14 @@ internal static class LessonLinks
         {
             if (link.IsImage) LessonText.CheckPicture(link, lesson.Problems);
             else if (LessonMarkdown.PlainText(link).Length == 0 && !link.Descendants<LinkInline>().Any())
-                lesson.Problems.Error(LessonText.PlaceOf(link), "The link has no words: write between the brackets where it leads.");
-            if (Fault(link.Url, link.IsImage, module, drafts) is { } fault) lesson.Problems.Error(LessonText.PlaceOf(link), fault);
+                lesson.Problems.Hold(LessonText.PlaceOf(link), "The link has no words: write between the brackets where it leads.");
+            if (Fault(link.Url, link.IsImage, module, drafts) is { } fault) lesson.Problems.Hold(LessonText.PlaceOf(link), fault);
         }
 
         foreach (var link in lesson.Document.Descendants<AutolinkInline>())
         {
             if (!link.IsEmail && Fault(link.Url, isPicture: false, module, drafts) is { } fault)
-                lesson.Problems.Error(LessonText.PlaceOf(link), fault);
+                lesson.Problems.Hold(LessonText.PlaceOf(link), fault);
         }
     }
 

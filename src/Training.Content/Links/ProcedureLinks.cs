@@ -17,7 +17,7 @@ internal static class ProcedureLinks
         foreach (var (id, draft) in drafts.Procedures)
         {
             if (isAllKnown && !taught.Contains(id))
-                draft.Problems.Error(draft.Places.Id, $"No module teaches \"{id}\": name it under procedures in a lesson's head, or remove the procedure.");
+                draft.Problems.Hold(draft.Places.Id, $"No module teaches \"{id}\": name it under procedures in a lesson's head, or remove the procedure.");
             CheckMirror(draft, drafts);
         }
     }

@@ -22,6 +22,9 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
 
     public IReadOnlyList<Source> Sources { get; private init; } = [];
 
+    /// <summary>The names of the sources, also of those that are not written as a source is.</summary>
+    public IReadOnlyList<string> SourceIds { get; private init; } = [];
+
     public Place SourcesPlace { get; private init; }
 
     public MarkdownDocument Document { get; private init; } = [];
@@ -40,6 +43,7 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
             draft = draft with { Document = document, Outline = LessonOutline.Of(document) };
         if (front.Head is null || Fields.Open(front.Head, "A lesson", problems, "title", "minutes", "procedures", "sources") is not { } fields)
             return draft;
+        var sources = fields.Items("sources").Select(node => SourceOf(node, problems)).ToArray();
         return draft with
         {
             HasHead = true,
@@ -48,16 +52,20 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
             MinutesPlace = fields.PlaceOf("minutes"),
             Procedures = fields.Ids("procedures"),
             ProceduresPlace = fields.PlaceOf("procedures"),
-            Sources = [.. fields.Items("sources").Select(node => SourceOf(node, problems)).OfType<Source>()],
+            Sources = [.. sources.Select(source => source.Source).OfType<Source>()],
+            SourceIds = [.. sources.Select(source => source.Id).OfType<string>()],
             SourcesPlace = fields.PlaceOf("sources"),
         };
     }
 
-    private static Source? SourceOf(YamlNode node, ProblemList problems)
+    private static (string? Id, Source? Source) SourceOf(YamlNode node, ProblemList problems)
     {
-        if (Fields.Open(node, "A source", problems, "name", "where", "kind") is not { } fields) return null;
-        var (name, where, kind) = (
-            fields.Text("name", needed: true), fields.Text("where", needed: true), fields.Code<SourceKind>("kind", needed: true));
-        return name is null || where is null || kind is null ? null : new(name.Text, where.Text, kind.Value);
+        if (Fields.Open(node, "A source", problems, "id", "name", "where", "kind") is not { } fields) return default;
+        var (name, where, kind, id) = (
+            fields.Text("name", needed: true), fields.Text("where", needed: true), fields.Code<SourceKind>("kind", needed: true), fields.Text("id"));
+        if (id is not null && !SourceMark.IsId(id.Text))
+            problems.Error(id.Place, $"\"{Fields.Shown(id.Text)}\" names no source: use letters, digits and hyphens, 40 at most.");
+        var source = name is null || where is null || kind is null ? null : new Source(name.Text, where.Text, kind.Value) { Id = id?.Text };
+        return (id?.Text, source);
     }
 }

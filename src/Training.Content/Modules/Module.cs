@@ -55,7 +55,11 @@ public sealed record Lesson(string Language, string Title, ContentFile File)
 /// <param name="Name">What it is called.</param>
 /// <param name="Where">An address, a paragraph or a page.</param>
 /// <param name="Kind">How far it can be checked.</param>
-public sealed record Source(string Name, string Where, SourceKind Kind);
+public sealed record Source(string Name, string Where, SourceKind Kind)
+{
+    /// <summary>The name by which the text marks what comes from it, as in <c>[^ninety]</c>; null where nothing is marked.</summary>
+    public string? Id { get; init; }
+}
 
 /// <summary>How far a source can be checked.</summary>
 public enum SourceKind

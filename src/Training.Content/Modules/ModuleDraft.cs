@@ -30,14 +30,16 @@ internal sealed class ModuleDraft(string id)
         PictureProblems.Add(problems);
     }
 
+    /// <summary>The sources of a lesson; a translation that names none has those of the lesson.</summary>
+    public IReadOnlyList<Source> SourcesOf(LessonDraft lesson) =>
+        lesson.Sources.Count > 0 || Lesson is null ? lesson.Sources : Lesson.Sources;
+
     /// <summary>The module; only where no error stands.</summary>
     public Module ToModule() => new(new(id), Lesson!.Lesson)
     {
         Minutes = Lesson.Minutes!.Value,
         Procedures = [.. Lesson.Procedures.Select(procedure => new Training.Sequencing.Procedures.ProcedureId(procedure.Text))],
-        Translations = [.. Translations.Select(translation => translation.Lesson.Sources.Count > 0
-            ? translation.Lesson
-            : translation.Lesson with { Sources = Lesson.Sources })],
+        Translations = [.. Translations.Select(translation => translation.Lesson with { Sources = SourcesOf(translation) })],
         Pictures = Pictures,
     };
 }

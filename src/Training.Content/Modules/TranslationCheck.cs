@@ -1,3 +1,4 @@
+using Markdig.Extensions.CustomContainers;
 using Training.Content.Rendering;
 using Training.Content.Yaml;
 
@@ -15,13 +16,13 @@ internal static class TranslationCheck
         CheckHeadings(lesson, translation, problems);
         CheckBlocks(lesson, translation, problems);
         if (translation.Minutes is { } minutes && minutes != lesson.Minutes)
-            problems.Error(translation.MinutesPlace, "\"minutes\" differs from the lesson's: make them the same, or leave the key out here.");
+            problems.Hold(translation.MinutesPlace, "\"minutes\" differs from the lesson's: make them the same, or leave the key out here.");
         if (translation.Procedures.Count > 0
             && !translation.Procedures.Select(id => id.Text).SequenceEqual(lesson.Procedures.Select(id => id.Text)))
-            problems.Error(translation.ProceduresPlace, "\"procedures\" differs from the lesson's: make them the same, or leave the key out here.");
+            problems.Hold(translation.ProceduresPlace, "\"procedures\" differs from the lesson's: make them the same, or leave the key out here.");
         if (translation.Sources.Count > 0
-            && !translation.Sources.Select(source => source.Kind).SequenceEqual(lesson.Sources.Select(source => source.Kind)))
-            problems.Error(translation.SourcesPlace, "\"sources\" has others than the lesson, or in another order: make them the same, or leave the key out here.");
+            && !translation.Sources.Select(source => (source.Kind, source.Id)).SequenceEqual(lesson.Sources.Select(source => (source.Kind, source.Id))))
+            problems.Hold(translation.SourcesPlace, "\"sources\" has others than the lesson, or in another order: make them the same, or leave the key out here.");
     }
 
     private static void CheckHeadings(LessonDraft lesson, LessonDraft translation, ProblemList problems)
@@ -31,14 +32,14 @@ internal static class TranslationCheck
         {
             if (i >= mine.Count)
             {
-                problems.Error(
+                problems.Hold(
                     mine.Count > 0 ? LessonText.PlaceOf(mine[^1]) : Place.Start,
                     $"The translation lacks the heading \"{Fields.Shown(LessonMarkdown.PlainText(theirs[i].Inline))}\" of the lesson behind this place: the headings are the same in both, in the same order.");
                 return;
             }
 
             if (i < theirs.Count && mine[i].Level == theirs[i].Level) continue;
-            problems.Error(LessonText.PlaceOf(mine[i]), i >= theirs.Count
+            problems.Hold(LessonText.PlaceOf(mine[i]), i >= theirs.Count
                 ? "The lesson has no heading that this one could translate: the headings are the same in both, in the same order."
                 : $"Here the lesson has the heading \"{Fields.Shown(LessonMarkdown.PlainText(theirs[i].Inline))}\" of another level: the headings are the same in both, in the same order.");
             return;
@@ -50,12 +51,27 @@ internal static class TranslationCheck
         var (mine, theirs) = (translation.Outline.Blocks, lesson.Outline.Blocks);
         for (var i = 0; i < Math.Max(mine.Count, theirs.Count); i++)
         {
-            if (i < mine.Count && i < theirs.Count && mine[i].Info == theirs[i].Info && mine[i].Arguments == theirs[i].Arguments) continue;
+            if (i < mine.Count && i < theirs.Count && mine[i].Info == theirs[i].Info && mine[i].Arguments == theirs[i].Arguments)
+            {
+                CheckAnswers(theirs[i], mine[i], problems);
+                continue;
+            }
+
             var wanted = i < theirs.Count ? $"the block \"{$"{theirs[i].Info} {theirs[i].Arguments}".Trim()}\"" : "no further block";
-            problems.Error(
+            problems.Hold(
                 i < mine.Count ? LessonText.PlaceOf(mine[i]) : mine.Count > 0 ? LessonText.PlaceOf(mine[^1]) : Place.Start,
                 $"The lesson has {wanted} {(i < mine.Count ? "here" : "behind this place")}: cautions, plans, lists and readings are the same in both, in the same order.");
             return;
         }
+    }
+
+    private static void CheckAnswers(CustomContainer lesson, CustomContainer translation, ProblemList problems)
+    {
+        if (OwnBlocks.Of(lesson) != OwnBlock.Check
+            || CheckQuestion.Read(lesson, new("")) is not { Answers.Count: var theirs }
+            || CheckQuestion.Read(translation, new("")) is not { Answers.Count: var mine }
+            || mine == theirs)
+            return;
+        problems.Hold(LessonText.PlaceOf(translation), $"The check has {mine} answers here and {theirs} in the lesson: write the same ones, in the same order.");
     }
 }

@@ -52,7 +52,7 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
     /// <summary>Takes over what the engine found, each at the place of what it is about.</summary>
     public void Report(IEnumerable<AuthoringProblem> problems)
     {
-        foreach (var problem in problems) Problems.Error(Places.Of(problem.Subject), problem.Sentence);
+        foreach (var problem in problems) Problems.Hold(Places.Of(problem.Subject), problem.Sentence);
     }
 
     /// <summary>Takes over what the engine remarked, each at the place of what it is about.</summary>

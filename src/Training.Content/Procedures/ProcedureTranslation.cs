@@ -76,13 +76,13 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
     private Part? Take(Dictionary<string, Part> parts, string id, string sort, Place whole)
     {
         if (parts.Remove(id, out var part)) return part;
-        Problems.Error(whole, $"The texts of the {sort} \"{id}\" are missing: add them.");
+        Problems.Hold(whole, $"The texts of the {sort} \"{id}\" are missing: add them.");
         return null;
     }
 
     private string? Text(Part part, string key, string? text, string? original)
     {
-        if (original is not null && text is null) Problems.Error(part.Place, $"\"{key}\" is missing: the procedure has it in its own language.");
+        if (original is not null && text is null) Problems.Hold(part.Place, $"\"{key}\" is missing: the procedure has it in its own language.");
         if (original is null && text is not null) Problems.Error(part.Place, $"\"{key}\" translates nothing: the procedure has none.");
         return text ?? original;
     }

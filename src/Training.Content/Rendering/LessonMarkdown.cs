@@ -48,6 +48,7 @@ internal static class LessonMarkdown
 
         // The block alone: the library's extension would also make spans of ::text::.
         builder.BlockParsers.InsertBefore<Markdig.Parsers.ThematicBreakParser>(new CustomContainerParser());
+        builder.InlineParsers.InsertBefore<Markdig.Parsers.Inlines.LinkInlineParser>(new SourceMarkParser());
         return builder.Build();
     }
 }

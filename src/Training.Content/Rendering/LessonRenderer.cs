@@ -28,8 +28,26 @@ public sealed class LessonRenderer(ContentLibrary library, ILessonDrawings drawi
         var ids = lesson == module.Lesson ? LessonOutline.Of(document).Ids : LessonOutline.Of(DocumentOf(module.Lesson.File)).Ids;
         LessonSection[] sections = [.. headings.Zip(ids, (heading, id) => new LessonSection(id, LessonMarkdown.PlainText(heading.Inline), heading.Level))];
         foreach (var (heading, id) in headings.Zip(ids)) heading.GetAttributes().Id = id;
-        var html = Html(document, new(library, drawings, module, lesson.Language, ids.ToHashSet()));
-        return new(lesson.Title, lesson.Language, html, sections);
+        var parts = Parts(document, new(library, drawings, module, lesson.Language, ids.ToHashSet(), lesson.Sources));
+        return new(lesson.Title, lesson.Language, parts, sections);
+    }
+
+    /// <summary>What somebody is told who answers a check question of a lesson.</summary>
+    /// <param name="module">The module.</param>
+    /// <param name="language">The language that is wished for, such as <c>es</c>.</param>
+    /// <param name="check">The question's number in the lesson, from 1.</param>
+    /// <param name="answer">The answer's place, from 1.</param>
+    /// <returns>Null where there is no such question or answer.</returns>
+    public CheckReply? Reply(Module module, string language, int check, int answer)
+    {
+        ArgumentNullException.ThrowIfNull(module);
+        var lesson = module.In(language);
+        var document = DocumentOf(lesson.File);
+        if (check < 1 || ChecksOf(document).ElementAtOrDefault(check - 1) is not { } container) return null;
+        if (CheckQuestion.Read(container, new(lesson.File.Path)) is not { } question || answer < 1 || answer > question.Answers.Count) return null;
+        var ids = LessonOutline.Of(DocumentOf(module.Lesson.File)).Ids.ToHashSet();
+        var html = Html(question.Answers[answer - 1].Reply, new(library, drawings, module, lesson.Language, ids, lesson.Sources));
+        return new(answer == question.Right, html);
     }
 
     /// <summary>Makes HTML of a scenario's situation in a language; in the default language where there is no translation.</summary>
@@ -39,23 +57,72 @@ public sealed class LessonRenderer(ContentLibrary library, ILessonDrawings drawi
     {
         ArgumentNullException.ThrowIfNull(scenario);
         var text = scenario.In(language);
-        return Html(DocumentOf(text.File), new(library, drawings, null, text.Language, new HashSet<string>()));
+        return Html(DocumentOf(text.File), new(library, drawings, null, text.Language, new HashSet<string>(), []));
     }
 
     private static MarkdownDocument DocumentOf(ContentFile file) =>
         LessonMarkdown.Parse(FrontMatter.Read(file, new(file.Path)).Body) ?? [];
 
-    private static string Html(MarkdownDocument document, RenderContext context)
+    private static IEnumerable<CustomContainer> ChecksOf(MarkdownDocument document) =>
+        document.OfType<CustomContainer>().Where(container => OwnBlocks.Of(container) == OwnBlock.Check);
+
+    private static List<LessonPart> Parts(MarkdownDocument document, RenderContext context)
+    {
+        List<LessonPart> parts = [];
+        var number = 0;
+        var (writer, renderer) = Begin();
+        foreach (var block in document)
+        {
+            if (block is not CustomContainer container || OwnBlocks.Of(container) != OwnBlock.Check)
+            {
+                renderer.Render(block);
+                continue;
+            }
+
+            number++;
+            if (CheckQuestion.Read(container, new("")) is not { } check) continue;
+            parts.Add(new LessonPart.Text(writer.ToString()));
+            parts.Add(new LessonPart.Check(
+                number,
+                string.Concat(check.Question.Select(part => Html(part, context))),
+                [.. check.Answers.Select(answer => InlineHtml(answer.Text, context))]));
+            (writer, renderer) = Begin();
+        }
+
+        parts.Add(new LessonPart.Text(writer.ToString()));
+        return [.. parts.Where(part => part is not LessonPart.Text { Html: "" })];
+
+        (StringWriter Writer, HtmlRenderer Renderer) Begin()
+        {
+            var begun = new StringWriter(CultureInfo.InvariantCulture);
+            return (begun, RendererTo(begun, context));
+        }
+    }
+
+    private static string Html(MarkdownObject part, RenderContext context)
     {
         using var writer = new StringWriter(CultureInfo.InvariantCulture);
+        RendererTo(writer, context).Render(part);
+        return writer.ToString();
+    }
+
+    private static string InlineHtml(LeafBlock block, RenderContext context)
+    {
+        using var writer = new StringWriter(CultureInfo.InvariantCulture);
+        RendererTo(writer, context).WriteLeafInline(block);
+        return writer.ToString();
+    }
+
+    private static HtmlRenderer RendererTo(StringWriter writer, RenderContext context)
+    {
         var renderer = new HtmlRenderer(writer);
         renderer.ObjectRenderers.ReplaceOrAdd<ParagraphRenderer>(new PictureRenderer(context));
         renderer.ObjectRenderers.ReplaceOrAdd<LinkInlineRenderer>(new LinkRenderer(context));
         renderer.ObjectRenderers.ReplaceOrAdd<AutolinkInlineRenderer>(new AutolinkRenderer(context));
         renderer.ObjectRenderers.ReplaceOrAdd<HtmlTableRenderer>(new ScrollingTableRenderer());
         renderer.ObjectRenderers.ReplaceOrAdd<HtmlCustomContainerRenderer>(new OwnBlockRenderer(context));
-        renderer.Render(document);
-        return writer.ToString();
+        renderer.ObjectRenderers.Add(new SourceMarkRenderer(context));
+        return renderer;
     }
 
     /// <summary>A table that scrolls by itself on a narrow screen, by finger or by key.</summary>

@@ -34,10 +34,10 @@ internal static class LessonText
         foreach (var heading in outline.Headings)
         {
             if (heading.Level is not (2 or 3))
-                problems.Error(PlaceOf(heading), "A section is headed by ## and a sub-section by ###; the title stands in the head of the file.");
+                problems.Hold(PlaceOf(heading), "A section is headed by ## and a sub-section by ###; the title stands in the head of the file.");
             else if (heading.Level > last + 1)
-                problems.Error(PlaceOf(heading), "A sub-section (###) stands before any section (##): make it a section.");
-            if (LessonMarkdown.PlainText(heading.Inline).Length == 0) problems.Error(PlaceOf(heading), "The heading is empty: write it, or remove it.");
+                problems.Hold(PlaceOf(heading), "A sub-section (###) stands before any section (##): make it a section.");
+            if (LessonMarkdown.PlainText(heading.Inline).Length == 0) problems.Hold(PlaceOf(heading), "The heading is empty: write it, or remove it.");
             last = heading.Level;
         }
     }
@@ -48,28 +48,34 @@ internal static class LessonText
         var place = PlaceOf(container);
         if (OwnBlocks.Of(container) is not { } block)
         {
-            problems.Error(place, $"There is no block \"{Fields.Shown(container.Info ?? "")}\": write one of {Codes<OwnBlock>.All}.");
+            problems.Hold(place, $"There is no block \"{Fields.Shown(container.Info ?? "")}\": write one of {Codes<OwnBlock>.All}.");
             return;
         }
 
         var name = Codes<OwnBlock>.Of(block);
-        if (container.ClosingFencedCharCount == 0) problems.Error(place, $"The block \"{name}\" is not closed: put a line of \":::\" behind it.");
+        if (container.ClosingFencedCharCount == 0) problems.Hold(place, $"The block \"{name}\" is not closed: put a line of \":::\" behind it.");
         if (OwnBlocks.IsDrawn(block))
         {
-            if (container.Count > 0) problems.Error(PlaceOf(container[0]), $"A block \"{name}\" is drawn from its procedure: put the text behind its closing \":::\".");
+            if (container.Count > 0) problems.Hold(PlaceOf(container[0]), $"A block \"{name}\" is drawn from its procedure: put the text behind its closing \":::\".");
             return;
         }
 
-        if (container.Count == 0) problems.Error(place, $"The block \"{name}\" is empty: write in it what the reader must know.");
-        if (OwnBlocks.Arguments(container).Length > 0) problems.Error(place, $"A block \"{name}\" takes nothing behind its name: put the text on the next line.");
+        if (block == OwnBlock.Check)
+        {
+            CheckQuestion.Read(container, problems);
+            return;
+        }
+
+        if (container.Count == 0) problems.Hold(place, $"The block \"{name}\" is empty: write in it what the reader must know.");
+        if (OwnBlocks.Arguments(container).Length > 0) problems.Hold(place, $"A block \"{name}\" takes nothing behind its name: put the text on the next line.");
     }
 
     /// <summary>Reports pictures that say nothing to those who cannot see them, or stand in running text.</summary>
     public static void CheckPicture(LinkInline picture, ProblemList problems)
     {
         if (LessonMarkdown.PlainText(picture).Length == 0)
-            problems.Error(PlaceOf(picture), "The picture has no text: say between the brackets what it shows, ![like this](pictures/name.svg).");
+            problems.Hold(PlaceOf(picture), "The picture has no text: say between the brackets what it shows, ![like this](pictures/name.svg).");
         if (picture.Parent?.ParentBlock is not ParagraphBlock paragraph || PictureRenderer.OnlyPictureOf(paragraph) != picture)
-            problems.Error(PlaceOf(picture), "A picture stands in a paragraph of its own: put an empty line before and behind it.");
+            problems.Hold(PlaceOf(picture), "A picture stands in a paragraph of its own: put an empty line before and behind it.");
     }
 }

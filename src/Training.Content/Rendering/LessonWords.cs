@@ -16,6 +16,8 @@ internal sealed record LessonWords(string Danger, string Warning, string Caution
 
     public required string Optional { get; init; }
 
+    public required string Source { get; init; }
+
     private static readonly LessonWords English = new("Danger", "Warning", "Caution", "Notice")
     {
         Reading = "Worked example",
@@ -23,6 +25,7 @@ internal sealed record LessonWords(string Danger, string Warning, string Caution
         Never = "Never",
         OneOf = "One of these:",
         Optional = "if needed",
+        Source = "Source",
     };
 
     private static readonly LessonWords Spanish = new("Peligro", "Advertencia", "Precaución", "Aviso")
@@ -32,6 +35,7 @@ internal sealed record LessonWords(string Danger, string Warning, string Caution
         Never = "Nunca",
         OneOf = "Una de estas:",
         Optional = "si hace falta",
+        Source = "Fuente",
     };
 
     /// <summary>The words in a language; in English where we have none.</summary>

@@ -13,6 +13,7 @@ internal enum OwnBlock
     LinePlan,
     TwoLists,
     Reading,
+    Check,
 }
 
 internal static class OwnBlocks

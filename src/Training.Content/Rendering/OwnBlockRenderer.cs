@@ -26,6 +26,9 @@ internal sealed class OwnBlockRenderer(RenderContext context) : HtmlObjectRender
                 renderer.WriteChildren(container);
                 renderer.WriteLine("</section>");
                 break;
+            case OwnBlock.Check:
+                // Which answer is right stands in the block: it is asked on the page, and never written out.
+                break;
             case { } signal when !OwnBlocks.IsDrawn(signal):
                 renderer.WriteLine($"<aside class=\"signal signal-{Codes<OwnBlock>.Of(signal)}\">");
                 WriteWord(renderer, "signal-word", signal);

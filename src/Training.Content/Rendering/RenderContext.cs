@@ -8,12 +8,14 @@ namespace Training.Content.Rendering;
 /// <param name="Module">The module that the text belongs to; null for a situation.</param>
 /// <param name="Language">The language that the text is in.</param>
 /// <param name="HeadingIds">The fragments that lead to a heading of the text.</param>
+/// <param name="Sources">The sources of the text, in the order of the list at its end.</param>
 internal sealed record RenderContext(
     ContentLibrary Library,
     ILessonDrawings Drawings,
     Module? Module,
     string Language,
-    IReadOnlySet<string> HeadingIds)
+    IReadOnlySet<string> HeadingIds,
+    IReadOnlyList<Source> Sources)
 {
     public LessonWords Words { get; } = LessonWords.In(Language);
 

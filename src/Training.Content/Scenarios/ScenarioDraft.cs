@@ -90,6 +90,8 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         if (situation.Count == 0) problems.Error(Place.Start, "The scenario has no situation: tell it behind the head, in a few plain sentences.");
         foreach (var block in situation.Descendants().Where(part => part is HeadingBlock or CustomContainer))
             problems.Error(LessonText.PlaceOf(block), "A situation is a few plain sentences: remove the heading or block.");
+        foreach (var mark in situation.Descendants<SourceMark>())
+            problems.Hold(LessonText.PlaceOf(mark), "A situation has no sources: tell where it comes from in the lesson.");
         foreach (var link in situation.Descendants<LinkInline>())
         {
             if (link.IsImage) problems.Error(LessonText.PlaceOf(link), "A situation has no pictures: tell it in words.");

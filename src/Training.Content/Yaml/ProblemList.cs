@@ -11,9 +11,12 @@ internal sealed class ProblemList(string file)
 
     public IReadOnlyList<ContentProblem> Sorted => [.. problems.OrderBy(problem => problem.Line).ThenBy(problem => problem.Column)];
 
-    public bool HasErrors => problems.Exists(problem => problem.Level == ProblemLevel.Error);
+    public bool HasErrors => problems.Exists(problem => problem.HoldsBack);
 
     public void Error(Place place, string sentence) => Add(place, ProblemLevel.Error, sentence);
+
+    /// <summary>Reports what publishing refuses and reading does not: every demand that was made after something had been published.</summary>
+    public void Hold(Place place, string sentence) => Add(place, ProblemLevel.Held, sentence);
 
     public void Remark(Place place, string sentence) => Add(place, ProblemLevel.Remark, sentence);
 

@@ -190,7 +190,7 @@ public sealed partial class People
 
     internal static ShopView View(Shop shop) => new(shop.Id, shop.Name, shop.TimeZone);
 
-    private static Refusal? WhyNot(NewPerson person)
+    internal static Refusal? WhyNot(NewPerson person)
     {
         if (!IsName(person.DisplayName?.Trim() ?? "")) return new("A name has 1 to 100 characters on one line.");
         if (!UserName().IsMatch(SignInName(person.UserName)))
@@ -215,15 +215,38 @@ public sealed partial class People
 
     private static bool IsName(string name) => name.Length is >= 1 and <= 100 && !name.Any(char.IsControl);
 
-    private static string SignInName(string? userName) => userName?.Trim().ToLowerInvariant() ?? "";
+    internal static string SignInName(string? userName) => userName?.Trim().ToLowerInvariant() ?? "";
 
     private static string OneTimePassword() =>
         string.Join('-', RandomNumberGenerator.GetString(PasswordLetters, 20).Chunk(5).Select(part => new string(part)));
 
+    /// <summary>Somebody who is not yet kept, with a one-time password that is hashed already.</summary>
+    internal (Person Person, string Password) Prepare(NewPerson person, IPasswordHasher<Person> hasher)
+    {
+        var prepared = Made(person, isOneTime: true);
+        var password = OneTimePassword();
+        prepared.PasswordHash = hasher.HashPassword(prepared, password);
+        return (prepared, password);
+    }
+
+    /// <summary>Keeps somebody whose password is hashed already; the sentence of what is wrong, if anything.</summary>
+    internal async Task<Refusal?> Create(Person person, IReadOnlyCollection<string> roles) =>
+        WhyNot(await users.CreateAsync(person)) ?? WhyNot(await users.AddToRolesAsync(person, roles));
+
     private async Task<Outcome<PersonId, Refusal>> Create(NewPerson person, string password, bool isOneTime)
     {
+        var created = Made(person, isOneTime);
+        if (await users.FindByNameAsync(created.UserName!) is not null)
+            return new Refusal($"Somebody signs in as {created.UserName} already; choose another name.");
+        if (WhyNot(await users.CreateAsync(created, password)) is { } wrong) return wrong;
+        if (WhyNot(await users.AddToRolesAsync(created, person.Roles.Distinct())) is { } fault) return fault;
+        return created.Id;
+    }
+
+    private Person Made(NewPerson person, bool isOneTime)
+    {
         var now = clock.Instant();
-        var created = new Person
+        return new()
         {
             Id = PersonId.New(now),
             DisplayName = person.DisplayName.Trim(),
@@ -233,11 +256,6 @@ public sealed partial class People
             HasOneTimePassword = isOneTime,
             AddedAt = now,
         };
-        if (await users.FindByNameAsync(created.UserName) is not null)
-            return new Refusal($"Somebody signs in as {created.UserName} already; choose another name.");
-        if (WhyNot(await users.CreateAsync(created, password)) is { } wrong) return wrong;
-        if (WhyNot(await users.AddToRolesAsync(created, person.Roles.Distinct())) is { } fault) return fault;
-        return created.Id;
     }
 
     private async Task<IReadOnlyList<PersonView>> Views(IQueryable<Person> people)

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
@@ -9,17 +10,18 @@ namespace Training.Records.Certifying;
 
 /// <summary>
 /// Competency records: issued by the services when a paper and its runs are passed, never by hand. What happens to one
-/// afterwards is added to its events; nothing is changed or deleted.
+/// afterwards is added to the log; nothing is changed or deleted.
 /// </summary>
 public sealed class CompetencyRecords
 {
     private readonly TrainingDbContext db;
     private readonly Archive archive;
     private readonly RecordLines lines;
-    private readonly TimeProvider clock;
+    private readonly LogBook log;
+    private readonly LogWriter writer;
 
-    internal CompetencyRecords(TrainingDbContext db, Archive archive, RecordLines lines, TimeProvider clock) =>
-        (this.db, this.archive, this.lines, this.clock) = (db, archive, lines, clock);
+    internal CompetencyRecords(TrainingDbContext db, Archive archive, RecordLines lines, LogBook log, LogWriter writer) =>
+        (this.db, this.archive, this.lines, this.log, this.writer) = (db, archive, lines, log, writer);
 
     /// <summary>A person's records, newest first: one's own, or those of somebody within reach (examiners, owners, trainers, administrators).</summary>
     /// <param name="actor">Who asks.</param>
@@ -41,7 +43,7 @@ public sealed class CompetencyRecords
         ArgumentNullException.ThrowIfNull(actor);
         var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
         if (found is null || await db.PersonInSight(actor, found.PersonId) is null) return Refused.NotFound;
-        return await View(record, on);
+        return (await log.Read(db)).Records.ContainsKey(record) ? await View(record, on) : Refused.NotFound;
     }
 
     /// <summary>Suspends a record (an owner in the own shop, an administrator), never one's own.</summary>
@@ -103,28 +105,23 @@ public sealed class CompetencyRecords
         var said = reason?.Trim() ?? "";
         if (said.Length is < 1 or > 2000) return new Refusal("Say in up to 2000 characters why.");
         await using var change = await db.BeginChange();
-        var found = await db.CompetencyRecords.Include(known => known.Events).SingleOrDefaultAsync(known => known.Id == record);
+        var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
         if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;
         if (found.PersonId == actor.Person) return new Refusal("Nobody decides about their own record.");
-        var standing = (await lines.Of([found.PersonId], null)).Single(line => line.Id == record).Standing!;
+        var line = (await lines.Of([found.PersonId], null)).SingleOrDefault(known => known.Id == record);
+        if (line is null) return Refused.NotFound;
+        if (line.Standing is not { } standing)
+            return new Refusal("By the clock of this server the record is not issued yet; have the clock set right first.");
         if (whyNot(standing) is { } wrong) return wrong;
-        found.Events.Add(new()
-        {
-            Number = found.Events.Count + 1,
-            Kind = kind,
-            At = clock.Instant(),
-            ById = actor.Person,
-            Reason = said,
-        });
-        await db.SaveChangesAsync();
+        await writer.Add(record, kind, actor.Person, said);
         await change.CommitAsync();
         return await View(record, null);
     }
 
     private async Task<RecordView> View(RecordId id, LocalDate? on)
     {
-        var record = await db.CompetencyRecords.AsNoTracking().Include(known => known.Events).Include(known => known.Texts)
-            .SingleAsync(known => known.Id == id);
+        var record = await db.CompetencyRecords.AsNoTracking().SingleAsync(known => known.Id == id);
+        var known = (await log.Read(db)).Records[id];
         var shop = await db.Shops.AsNoTracking().SingleAsync(known => known.Id == record.ShopId);
         var paper = await (from sat in db.Papers
                            where sat.Id == record.PaperId
@@ -140,20 +137,24 @@ public sealed class CompetencyRecords
         var runViews = new List<RecordRunView>();
         foreach (var run in runs)
             runViews.Add(new(run.Id, (await archive.Procedure(run.ProcedureHash)).Title, run.Chassis, run.DisplayName, run.SignedAt!.Value));
-        var actors = record.Events.Select(entry => entry.ById).ToList();
-        var names = await db.Users.AsNoTracking().Where(person => actors.Contains(person.Id))
-            .ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var notes = await (from note in db.LogNotes
+                           where note.RecordId == id
+                           join person in db.Users on note.ById equals person.Id
+                           select new { note.EntryIndex, note.Reason, person.DisplayName }).ToDictionaryAsync(note => note.EntryIndex);
         return new(
             (await lines.Of([record.PersonId], on)).Single(line => line.Id == id),
             on ?? lines.Today(shop),
-            record.CompetencyHash,
-            record.IssuedAt,
+            known.Issued.Text,
+            known.IssuedAt,
             record.PaperId,
             paper.HandedInAt!.Value,
             paper.DisplayName,
             runViews,
-            [.. record.Texts.OrderBy(text => text.Path, StringComparer.Ordinal).Select(text => new JudgedTextView(text.Path, text.Hash))],
-            [.. record.Events.OrderBy(entry => entry.Number)
-                .Select(entry => new RecordEventView(entry.Kind, entry.At, names[entry.ById], entry.Reason))]);
+            [.. known.Issued.Judged.Select(text => new JudgedTextView(text.Path, text.Text))],
+            [Event(known.Index, known.IssuedAt, RecordEventKind.Issued), .. known.Events.Select(entry => Event(entry.Index, entry.At, entry.Kind))]);
+
+        RecordEventView Event(long index, NodaTime.Instant at, RecordEventKind kind) => notes.TryGetValue(index, out var note)
+            ? new(kind, at, note.DisplayName, note.Reason)
+            : new(kind, at, "", "");
     }
 }

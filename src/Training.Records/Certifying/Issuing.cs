@@ -1,6 +1,11 @@
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using Training.Content;
+using Training.Content.Competencies;
+using Training.Proofs.StatusLists;
 using Training.Records.Examining;
+using Training.Records.Ledger;
 using Training.Records.Observing;
 using Training.Records.Publishing;
 using Training.Records.Storage;
@@ -8,7 +13,7 @@ using Training.Records.Storage;
 namespace Training.Records.Certifying;
 
 /// <summary>Issues competency records, within the change that brought the last piece of evidence.</summary>
-internal sealed class Issuing(TrainingDbContext db, Archive archive)
+internal sealed class Issuing(TrainingDbContext db, Archive archive, LogBook log, LogWriter writer)
 {
     /// <summary>
     /// Issues the record that a passed paper leads to, once every run that the competency asks for was passed and signed in time.
@@ -20,9 +25,9 @@ internal sealed class Issuing(TrainingDbContext db, Archive archive)
         var library = await archive.Of(sitting.PublicationNumber);
         var competency = library.Content.FindCompetency(sitting.Competency)!;
         var runs = new List<Run>();
+        var shop = await db.Shops.SingleAsync(known => known.Id == paper.ShopId);
         if (competency.Observed is { } observed)
         {
-            var shop = await db.Shops.SingleAsync(known => known.Id == paper.ShopId);
             if (now.DayIn(shop) > PassedPapers.LastDay(paper, observed, shop)) return null;
             var passed = await db.Runs.Where(run => run.PaperId == paper.Id && run.SignedAt != null && run.Accepted == true)
                 .OrderBy(run => run.Id).ToListAsync();
@@ -32,29 +37,63 @@ internal sealed class Issuing(TrainingDbContext db, Archive archive)
         }
 
         var id = RecordId.New(now);
-        var texts = new HashSet<(string Path, Content.ContentHash Hash)> { (competency.File.Path, competency.File.Hash) };
-        foreach (var question in paper.Questions)
-        {
-            texts.Add((library.Content.FindScenario(question.Scenario)!.Text.File.Path, question.ScenarioHash));
-            texts.Add((library.Content.FindProcedure(question.Procedure)!.File.Path, question.ProcedureHash));
-        }
-
-        foreach (var run in runs)
-            texts.Add(((await archive.Of(run.PublicationNumber)).Content.FindProcedure(run.Procedure)!.File.Path, run.ProcedureHash));
+        var salt = Salted.NewSalt();
+        var person = await db.Users.SingleAsync(known => known.Id == paper.PersonId);
+        var issued = new LogEvent.Issued(
+            id, paper.Competency, sitting.CompetencyHash, shop.TimeZone, Salted.Name(person.DisplayName, salt), Salted.Shop(shop.Id, salt),
+            await Before(paper), paper.Id, [.. runs.Select(run => run.Id)], await Judged(competency, library, paper, runs));
         db.Add(new CompetencyRecord
         {
             Id = id,
             PersonId = paper.PersonId,
             ShopId = paper.ShopId,
             Competency = paper.Competency,
-            CompetencyHash = sitting.CompetencyHash,
             PaperId = paper.Id,
-            IssuedAt = now,
+            Salt = salt,
+            StatusPlace = await StatusPlace(),
             Runs = [.. runs.Select(run => new RecordRun { RunId = run.Id })],
-            Texts = [.. texts.Select(text => new RecordText { Path = text.Path, Hash = text.Hash })],
-            Events = [new RecordEvent { Number = 1, Kind = RecordEventKind.Issued, At = now, ById = by, Reason = "" }],
         });
         await db.SaveChangesAsync();
+        var (index, _) = await writer.Add(issued);
+        await writer.Note(index, id, by, "", null);
         return id;
+    }
+
+    /// <summary>The record that this one renews: the person's last for the competency, whatever became of it.</summary>
+    private async Task<RecordId?> Before(Paper paper)
+    {
+        var earlier = await db.CompetencyRecords.Where(record => record.PersonId == paper.PersonId && record.Competency == paper.Competency)
+            .Select(record => record.Id).ToListAsync();
+        var history = await log.Read(db);
+        return earlier.Where(history.Records.ContainsKey).Select(record => history.Records[record])
+            .Where(known => known.RenewedBy is null).MaxBy(known => known.Index)?.Issued.Record;
+    }
+
+    private async Task<IReadOnlyList<JudgedText>> Judged(
+        Competency competency, PublishedLibrary library, Paper paper, IReadOnlyList<Run> runs)
+    {
+        var texts = new HashSet<JudgedText> { new(competency.File.Path, competency.File.Hash, null) };
+        foreach (var question in paper.Questions)
+        {
+            texts.Add(new(library.Content.FindScenario(question.Scenario)!.Text.File.Path, question.ScenarioHash, null));
+            texts.Add(await Procedure(library.Content.FindProcedure(question.Procedure)!.File.Path, question.ProcedureHash));
+        }
+
+        foreach (var run in runs)
+            texts.Add(await Procedure((await archive.Of(run.PublicationNumber)).Content.FindProcedure(run.Procedure)!.File.Path, run.ProcedureHash));
+        return [.. texts.OrderBy(text => text.Path, StringComparer.Ordinal).ThenBy(text => text.Text.Hex, StringComparer.Ordinal)];
+
+        async Task<JudgedText> Procedure(string path, ContentHash hash) => new(path, hash, (await archive.Procedure(hash)).Revision);
+    }
+
+    /// <summary>A place that no record has yet; a further list is begun before the last one is half full, so that guessing stays hard.</summary>
+    private async Task<int> StatusPlace()
+    {
+        var lists = 1 + ((await db.CompetencyRecords.CountAsync()) / (StatusBitstring.LeastEntries / 2));
+        while (true)
+        {
+            var place = RandomNumberGenerator.GetInt32(lists * StatusBitstring.LeastEntries);
+            if (!await db.CompetencyRecords.AnyAsync(record => record.StatusPlace == place)) return place;
+        }
     }
 }

@@ -1,14 +1,14 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Training.Content.Competencies;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 
 namespace Training.Records.Certifying;
 
 /// <summary>Makes lines of records, with their standing on a day.</summary>
-internal sealed class RecordLines(TrainingDbContext db, Archive archive, TimeProvider clock)
+internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook log, TimeProvider clock)
 {
     /// <summary>Today in a shop.</summary>
     public LocalDate Today(Shop shop) => clock.Instant().DayIn(shop);
@@ -16,69 +16,50 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, TimePro
     /// <summary>The lines of all records of those people, by person, competency and age, newest first.</summary>
     /// <param name="people">The people.</param>
     /// <param name="on">The day; null for today in each record's shop.</param>
-    public async Task<List<RecordLine>> Of(IReadOnlyCollection<PersonId> people, LocalDate? on) =>
-        [.. (await Histories(people)).SelectMany(history => history.Lines(on ?? Today(history.Shop)))];
-
-    /// <summary>What each of those people has shown, competency by competency; to be asked about any number of days.</summary>
-    /// <param name="people">The people.</param>
-    public async Task<List<RecordHistory>> Histories(IReadOnlyCollection<PersonId> people)
+    public async Task<List<RecordLine>> Of(IReadOnlyCollection<PersonId> people, LocalDate? on)
     {
-        var rows = await (from record in db.CompetencyRecords.AsNoTracking().Include(record => record.Events).Include(record => record.Texts)
+        var rows = await (from record in db.CompetencyRecords.AsNoTracking()
                           where people.Contains(record.PersonId)
                           join person in db.Users on record.PersonId equals person.Id
                           join shop in db.Shops on record.ShopId equals shop.Id
                           select new { record, person.DisplayName, shop }).ToListAsync();
-        var histories = new List<RecordHistory>();
-        foreach (var of in rows.GroupBy(row => (row.record.PersonId, row.record.Competency)))
-        {
-            var ordered = of.OrderBy(row => row.record.IssuedAt).ToList();
-            var issued = new List<IssuedRecord>();
-            var records = new List<(RecordId, string)>();
-            foreach (var row in ordered)
-            {
-                issued.Add(await Issued(row.record, row.shop));
-                records.Add((row.record.Id, (await archive.Competency(row.record.CompetencyHash)).Title));
-            }
-
-            histories.Add(new(of.Key.PersonId, ordered[^1].DisplayName, ordered[^1].shop, of.Key.Competency, records, new(issued)));
-        }
-
-        return histories;
+        var history = await log.Read(db);
+        var texts = await archive.Competencies(rows.SelectMany(row => history.ChainTo(row.record.Id)).Select(known => known.Issued.Text));
+        return [.. from row in rows
+                   // A record that the log does not know was never issued.
+                   where history.Records.ContainsKey(row.record.Id)
+                   let known = history.Records[row.record.Id]
+                   let day = @on ?? Today(row.shop)
+                   orderby row.record.PersonId.Value, row.record.Competency.Value, known.Index descending
+                   select new RecordLine(
+                       row.record.Id, row.record.PersonId, row.DisplayName, row.shop.Name, row.record.Competency,
+                       texts[known.Issued.Text].Title, history.StateOn(row.record.Id, day, text => texts[text]),
+                       history.IsNewestOn(row.record.Id, day))];
     }
 
-    private async Task<IssuedRecord> Issued(CompetencyRecord record, Shop shop)
+    /// <summary>What each of those people has shown, competency by competency; to be asked about any number of days.</summary>
+    /// <param name="people">The people.</param>
+    public async Task<List<HeldCompetency>> Held(IReadOnlyCollection<PersonId> people)
     {
-        var competency = await archive.Competency(record.CompetencyHash);
-        return new(record.IssuedAt.DayIn(shop), competency.ValidFor, competency.RenewFrom)
+        // Names and shops are read once, not again with each of a large shop's records.
+        var rows = await db.CompetencyRecords.AsNoTracking().Where(record => people.Contains(record.PersonId))
+            .Select(record => new { record.Id, record.PersonId, record.ShopId, record.Competency }).ToListAsync();
+        var names = await db.Users.AsNoTracking().Where(person => people.Contains(person.Id))
+            .Select(person => new { person.Id, person.DisplayName }).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var shops = await db.Shops.AsNoTracking().ToDictionaryAsync(shop => shop.Id);
+        var history = await log.Read(db);
+        var held = new List<HeldCompetency>();
+        foreach (var of in rows.Where(row => history.Records.ContainsKey(row.Id)).GroupBy(row => (row.PersonId, row.Competency)))
         {
-            ConfirmEvery = competency.ConfirmEvery,
-            Revised = competency.OnNewRevision is RevisionRule.Renew rule && await RevisedAt(record) is { } at
-                ? (at.DayIn(shop), rule.Within)
-                : null,
-            Events = [.. record.Events.OrderBy(entry => entry.Number).Select(entry => (entry.At.DayIn(shop), entry.Kind))],
-        };
-    }
-
-    /// <summary>When a procedure that the record was judged by was first published with a higher revision; a mended spelling is none.</summary>
-    private async Task<Instant?> RevisedAt(CompetencyRecord record)
-    {
-        Instant? first = null;
-        foreach (var judged in record.Texts.Where(text => text.Path.StartsWith("procedures/", StringComparison.Ordinal)))
-        {
-            var revision = (await archive.Procedure(judged.Hash)).Revision;
-            var later = await (from file in db.Set<PublishedFile>().AsNoTracking()
-                               join publication in db.Publications on file.PublicationNumber equals publication.Number
-                               where file.Path == judged.Path && file.Hash != judged.Hash && publication.At > record.IssuedAt
-                               orderby publication.Number
-                               select new { file.Hash, publication.At }).ToListAsync();
-            foreach (var other in later.DistinctBy(other => other.Hash))
-                if ((await archive.Procedure(other.Hash)).Revision > revision)
-                {
-                    first = first is { } known ? Instant.Min(known, other.At) : other.At;
-                    break;
-                }
+            var newest = of.MaxBy(row => history.Records[row.Id].Index)!;
+            var chain = history.ChainTo(newest.Id);
+            var texts = await archive.Competencies(chain.Select(known => known.Issued.Text));
+            held.Add(new(
+                of.Key.PersonId, names[of.Key.PersonId], shops[newest.ShopId], of.Key.Competency,
+                [.. chain.Select(known => (known.Issued.Record, texts[known.Issued.Text].Title))],
+                new([.. chain.Select(known => known.With(texts[known.Issued.Text]))])));
         }
 
-        return first;
+        return held;
     }
 }

@@ -41,7 +41,7 @@ public sealed class Coverage
             .ToDictionaryAsync(need => need.Competency, need => need.People);
         var today = lines.Today(shop);
         var lastDay = today.PlusMonths(Months);
-        var histories = (await lines.Histories(people)).ToLookup(history => history.Competency);
+        var histories = (await lines.Held(people)).ToLookup(history => history.Competency);
         var served = library.Current.Content.Competencies;
         var competencies = served.Select(competency => Of(competency.Id, competency.Title, competency)).ToList();
         foreach (var former in histories.Select(of => of.Key).Where(held => served.All(competency => competency.Id != held)))
@@ -85,7 +85,7 @@ public sealed class Coverage
 
     private static CompetencyCoverage CoverageOf(
         CompetencyId competency, string title, Competency? renewedBy, int need,
-        IEnumerable<RecordHistory> histories, LocalDate today, LocalDate lastDay)
+        IEnumerable<HeldCompetency> histories, LocalDate today, LocalDate lastDay)
     {
         var counting = histories.Select(history => (history, line: history.LineOn(today))).Where(of => of.line is not null)
             .Select(of => (of.history, line: of.line!)).ToList();

@@ -56,14 +56,17 @@ public static class RenewalPlan
         var plan = new List<PlannedRenewal>();
         if (kept <= 0) return plan;
         var held = holders.ToArray();
+        PlannedRenewal[] next = [.. held.Select((term, holder) => Renewal(holder, term, terms, today))];
         while (true)
         {
-            var firstLack = held.Select(term => term.Ends).OrderDescending().ElementAt(kept - 1).PlusDays(1);
+            LocalDate[] ends = [.. held.Select(term => term.Ends)];
+            Array.Sort(ends);
+            var firstLack = ends[^kept].PlusDays(1);
             if (firstLack > lastDay) return [.. plan.OrderBy(renewal => renewal.On).ThenBy(renewal => renewal.Holder)];
-            var next = Enumerable.Range(0, held.Length).Where(holder => held[holder].Ends < firstLack)
-                .Select(holder => Renewal(holder, held[holder], terms, today)).MaxBy(renewal => renewal.HoldsUntil);
-            held[next.Holder] = new(next.HoldsUntil, Before(next.HoldsUntil, terms.RenewFrom));
-            plan.Add(next);
+            var chosen = next.Where(renewal => renewal.LastDay < firstLack).MaxBy(renewal => renewal.HoldsUntil);
+            plan.Add(chosen);
+            held[chosen.Holder] = new(chosen.HoldsUntil, Before(chosen.HoldsUntil, terms.RenewFrom));
+            next[chosen.Holder] = Renewal(chosen.Holder, held[chosen.Holder], terms, today);
         }
     }
 

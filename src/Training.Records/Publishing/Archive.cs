@@ -49,6 +49,15 @@ internal sealed class Archive(IServiceScopeFactory scopes) : IDisposable
     public async ValueTask<Competency> Competency(ContentHash text) =>
         (await Holding(text)).Content.Competencies.First(competency => competency.File.Hash == text);
 
+    /// <summary>Competencies as texts of them said, by the hashes of those.</summary>
+    public async ValueTask<IReadOnlyDictionary<ContentHash, Competency>> Competencies(IEnumerable<ContentHash> texts)
+    {
+        var read = new Dictionary<ContentHash, Competency>();
+        foreach (var text in texts)
+            if (!read.ContainsKey(text)) read.Add(text, await Competency(text));
+        return read;
+    }
+
     /// <summary>A procedure as a text of it said.</summary>
     public async ValueTask<Procedure> Procedure(ContentHash text) =>
         (await Holding(text)).Content.Procedures.First(procedure => procedure.File.Hash == text).Procedure;

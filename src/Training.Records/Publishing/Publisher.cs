@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -16,15 +17,18 @@ public sealed class Publisher : IDisposable
 {
     private readonly IServiceScopeFactory scopes;
     private readonly Library library;
+    private readonly Archive archive;
     private readonly TimeProvider clock;
     private readonly SemaphoreSlim oneAtATime = new(1);
     private volatile PublishingState state = new(0, null, null, []);
 
-    /// <summary>Made by the host's services.</summary>
-    public Publisher(IServiceScopeFactory scopes, Library library, TimeProvider clock) =>
-        (this.scopes, this.library, this.clock) = (scopes, library, clock);
+    internal Publisher(IServiceScopeFactory scopes, Library library, Archive archive, TimeProvider clock) =>
+        (this.scopes, this.library, this.archive, this.clock) = (scopes, library, archive, clock);
 
-    /// <summary>Serves the newest publication of the database; what the host calls first.</summary>
+    /// <summary>
+    /// Serves the newest publication of the database; what the host calls first. What has been demanded of content since
+    /// does not take away what was published before.
+    /// </summary>
     public async Task Restore()
     {
         await oneAtATime.WaitAsync();
@@ -35,7 +39,7 @@ public sealed class Publisher : IDisposable
             if (await Newest(db) is not { } newest) return;
             var reading = ContentReader.Read(await Archive.Files(db, newest.Number));
             if (reading.Library is { } sound) Serve(new(newest.Number, newest.At, sound));
-            state = state with { Problems = reading.Problems };
+            state = state with { Problems = [.. reading.Problems.Where(problem => problem.Level != ProblemLevel.Held)] };
         }
         finally
         {
@@ -56,7 +60,7 @@ public sealed class Publisher : IDisposable
         await oneAtATime.WaitAsync();
         try
         {
-            if (reading.Library is { } sound) Serve(await Keep(files, sound));
+            if (reading.IsFit) Serve(await Keep(files, reading.Library!));
             return state = state with { ReadAt = clock.Instant(), Problems = reading.Problems };
         }
         finally
@@ -106,6 +110,12 @@ public sealed class Publisher : IDisposable
             Files = [.. hashes.Select(file => new PublishedFile { Path = file.Key, Hash = file.Value })],
         });
         await db.SaveChangesAsync();
+        // A record may have to be renewed because of it: its state follows from the log alone.
+        var writer = scope.ServiceProvider.GetRequiredService<LogWriter>();
+        var served = newest is null ? null : (await archive.Of(newest.Number)).Content;
+        foreach (var written in sound.Procedures)
+            if (served?.FindProcedure(written.Procedure.Id)?.Procedure.Revision != written.Procedure.Revision)
+                await writer.Add(new LogEvent.Published(written.File.Path, written.File.Hash, written.Procedure.Revision));
         await change.CommitAsync();
         return new(number, now, sound);
     }
@@ -122,5 +132,5 @@ public sealed class Publisher : IDisposable
 public sealed record PublishingState(int Served, Instant? ServedSince, Instant? ReadAt, IReadOnlyList<ContentProblem> Problems)
 {
     /// <summary>Whether the newest state of the folder could not be published.</summary>
-    public bool IsHeldBack => Problems.Any(problem => problem.Level == ProblemLevel.Error);
+    public bool IsHeldBack => Problems.Any(problem => problem.HoldsBack);
 }

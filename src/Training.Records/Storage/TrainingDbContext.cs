@@ -5,6 +5,7 @@ using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Examining;
 using Training.Records.Learning;
+using Training.Records.Ledger;
 using Training.Records.Observing;
 using Training.Records.Practising;
 using Training.Records.Proving;
@@ -36,6 +37,10 @@ public abstract class TrainingDbContext : IdentityDbContext<Person, Role, Person
     internal DbSet<Run> Runs => Set<Run>();
 
     internal DbSet<CompetencyRecord> CompetencyRecords => Set<CompetencyRecord>();
+
+    internal DbSet<LogRow> LogEntries => Set<LogRow>();
+
+    internal DbSet<LogNote> LogNotes => Set<LogNote>();
 
     internal DbSet<Proof> Proofs => Set<Proof>();
 

@@ -14,7 +14,7 @@ public sealed class HarmlessHtmlTests
     private static readonly string[] Elements =
     [
         "a", "aside", "blockquote", "br", "code", "div", "em", "figcaption", "figure", "h1", "h2", "h3", "h4", "h5", "h6", "hr", "img", "li", "ol", "p",
-        "pre", "section", "span", "strong", "svg", "table", "tbody", "td", "th", "thead", "title", "tr", "ul",
+        "pre", "section", "span", "strong", "sup", "svg", "table", "tbody", "td", "th", "thead", "title", "tr", "ul",
     ];
 
     private static readonly string[] Attributes =
@@ -31,7 +31,8 @@ public sealed class HarmlessHtmlTests
         "[x](https://example.org/\"onmouseover=\"alert(1))", "[x](https://example.org 'a\" onmouseover=\"alert(1)')", "[x]: javascript:alert(1)\n\n[x]",
         "```\"><script>alert(1)</script>\nx\n```", "``` x\" onload=\"alert(1)\nx\n```", "::: danger {onclick=alert(1)}\nx\n:::", "::: danger\" onclick=\"alert(1)\nx\n:::", "::: <script>\nx\n:::",
         "::: line-plan \"><script>\n:::", "::: two-lists <b>\n:::", "## x {#y onclick=alert(1)}", "## <img src=x onerror=alert(1)>", "| <script> | b |\n| --- | --- |\n| [x](javascript:1) | c |",
-        "`<script>`", "&lt;script&gt;alert(1)&lt;/script&gt;", "[a](#what' onclick='alert(1))", "[![x](javascript:alert(1))](javascript:alert(2))", "<http://example.org/?a=\"onclick=alert(1)>",
+        "`<script>`", "&lt;script&gt;alert(1)&lt;/script&gt;", "[a](#what' onclick='alert(1))", "[![x](javascript:alert(1))](javascript:alert(2))", "[^<script>]", "[^key-off](javascript:alert(1))",
+        "::: check 1\n<script>alert(1)</script>\n\n- <img src=x onerror=alert(1)>\n  - [x](javascript:alert(1))\n- <svg/onload=alert(1)>\n  - ![x](javascript:alert(1))\n:::", "<http://example.org/?a=\"onclick=alert(1)>",
     ];
 
     public static TheoryData<string> EachAttack => [.. Attacks];
@@ -42,7 +43,7 @@ public sealed class HarmlessHtmlTests
 
     [Fact]
     public void Attacks_in_any_mixture_come_out_harmless() =>
-        Gen.OneOf(Gen.OneOf(Attacks), Gen.OneOf("\n", "\n\n", "> ", "- ", "**", "[", "](", ")", "<", ">", "\"", "`", "|", "::: notice\n", ":::\n", "![", "&"), Gen.String[0, 8])
+        Gen.OneOf(Gen.OneOf(Attacks), Gen.OneOf("\n", "\n\n", "> ", "- ", "**", "[", "](", ")", "<", ">", "\"", "`", "|", "::: notice\n", "::: check 1\nx\n", ":::\n", "- x\n  - ", "![", "&"), Gen.String[0, 8])
             .Array[1, 12].Select(string.Concat).Sample(AssertHarmless, iter: 400);
 
     [Theory]
@@ -79,8 +80,17 @@ public sealed class HarmlessHtmlTests
     private static IElement Body(string markdown)
     {
         var tray = Library.FindModule(new("01-relay-tray"))!;
-        var lesson = new Lesson("en", "x", new("modules/01-relay-tray/lesson.md", Head + markdown));
-        return new HtmlParser().ParseDocument(new LessonRenderer(Library, new PlainDrawings()).Render(tray with { Lesson = lesson }, "en").Html).Body!;
+        var lesson = new Lesson("en", "x", new("modules/01-relay-tray/lesson.md", Head + markdown)) { Sources = tray.Lesson.Sources };
+        return new HtmlParser().ParseDocument(Everything(tray with { Lesson = lesson })).Body!;
+    }
+
+    // The questions too, and what is replied to each of their answers.
+    private static string Everything(Module module)
+    {
+        var renderer = new LessonRenderer(Library, new PlainDrawings());
+        return string.Concat(renderer.Render(module, "en").Parts.Select(part => part is LessonPart.Check check
+            ? check.QuestionHtml + string.Concat(check.AnswersHtml.Select((answer, i) => answer + renderer.Reply(module, "en", check.Number, i + 1)!.Html))
+            : ((LessonPart.Text)part).Html));
     }
 
     private static void AssertHarmless(string markdown)

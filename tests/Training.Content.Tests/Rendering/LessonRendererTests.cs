@@ -107,7 +107,7 @@ public sealed class LessonRendererTests
     [Fact]
     public void Links_lead_to_lessons_headings_and_other_sites() =>
         Assert.Equal(
-            ["#what-can-go-wrong", "/modules/02-refit#one-more-time", "https://example.org/relays"],
+            ["#what-can-go-wrong", "/modules/02-refit#one-more-time", "#source_1", "https://example.org/relays"],
             Show().QuerySelectorAll("a").Select(link => link.GetAttribute("href")));
 
     [Fact]

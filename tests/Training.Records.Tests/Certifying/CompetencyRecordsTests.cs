@@ -87,12 +87,12 @@ public sealed class CompetencyRecordsTests
     public async Task The_days_of_a_record_are_those_of_its_shop()
     {
         await using var world = await Create();
-        // 03:30 UTC on 2 March is still 1 March in New York.
-        world.Clock.Set(new(2026, 3, 2, 3, 30, 0, TimeSpan.Zero));
+        // 03:30 UTC on 3 March is still 2 March in New York.
+        world.Clock.Set(new(2026, 3, 3, 3, 30, 0, TimeSpan.Zero));
         await world.PassedPaper(world.ForeignTechnician, TrayTheory);
         await world.PassedPaper(world.Technician, TrayTheory);
-        Assert.Equal(new(2026, 3, 1), (await Since(world.ForeignTechnician)));
-        Assert.Equal(new(2026, 3, 2), (await Since(world.Technician)));
+        Assert.Equal(new(2026, 3, 2), (await Since(world.ForeignTechnician)));
+        Assert.Equal(new(2026, 3, 3), (await Since(world.Technician)));
 
         async Task<NodaTime.LocalDate> Since(Actor actor) =>
             Ok(await world.Records(records => records.Of(actor, actor.Person))).Single().Standing!.Since;

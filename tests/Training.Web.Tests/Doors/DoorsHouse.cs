@@ -55,7 +55,7 @@ public sealed class DoorsHouse : IAsyncLifetime
 
         var record = Ok(await The<Overview>().WhoMayDoWhat(hollis)).Rows.SelectMany(row => row.Records).OfType<RecordLine>()
             .First(line => line.Standing is { State: RecordState.Current });
-        var proof = Ok(await The<Proofs>().Make(hollis, [record.Id], "Larkfield Haulage"));
+        var proof = Ok(await The<CustomerProofs>().Make(hollis, [record.Id], "Larkfield Haulage"));
         var sitting = Ok(await The<Sittings>().Open(renske, competency.Id, "Bay 3"));
         var paper = Ok(await The<Sittings>().Admit(renske, sitting, amara.Person));
         var toDo = Ok(await The<Runs>().ToDo(mateo)).First(line => line.Technician == rania.Person);

@@ -32,6 +32,17 @@ public sealed record ModulePage(Module Module, LessonPage Lesson, string Wanted)
     /// <summary>The time zone that times are told in.</summary>
     public string Zone { get; init; } = Dates.NoShop;
 
+    /// <summary>The answer to a check question that was just given; null where none was.</summary>
+    public GivenAnswer? Given { get; init; }
+
+    /// <summary>A check question as it is shown.</summary>
+    /// <param name="check">The question.</param>
+    public CheckPage Asked(LessonPart.Check check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        return new(Module.Id, Lesson.Language, check, Given?.Check == check.Number ? Given : null);
+    }
+
     /// <summary>Where its numbers come from.</summary>
     public IReadOnlyList<Source> Sources => Module.In(Lesson.Language).Sources;
 

@@ -25,13 +25,18 @@ public sealed class ModulesController(Lessons lessons, Reading reading, CurrentA
     /// <summary>A lesson.</summary>
     /// <param name="module">The module.</param>
     /// <param name="language">The language to read it in; null for the reader's own.</param>
+    /// <param name="check">The check question that was answered; null for none.</param>
+    /// <param name="answer">The answer that was given to it.</param>
     [HttpGet("/modules/{module}")]
-    public async Task<IActionResult> Show(string module, string? language)
+    public async Task<IActionResult> Show(string module, string? language, int? check, int? answer)
     {
         if (lessons.Find(module) is not { } found) return NotFound();
         var wanted = language ?? await reader.Language();
         return View(new ModulePage(found, lessons.Renderer.Render(found, wanted), wanted)
         {
+            Given = check is { } number && answer is { } place && lessons.Renderer.Reply(found, wanted, number, place) is { } reply
+                ? new(number, place, reply)
+                : null,
             Read = (await Read()).FirstOrDefault(line => line.Module == found.Id),
             Questions = [.. lessons.QuestionsOf(found)],
             Next = lessons.Modules.SkipWhile(other => other.Id != found.Id).Skip(1).FirstOrDefault(),

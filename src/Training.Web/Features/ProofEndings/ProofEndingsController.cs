@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Training.Records;
 using Training.Records.Accounts;
+using Training.Records.Proving;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -11,7 +12,7 @@ namespace Training.Web.Features.ProofEndings;
 /// <summary>Ending a proof.</summary>
 [Authorize(Roles = Roles.Owner)]
 public sealed class ProofEndingsController(
-    Training.Records.Proving.Proofs proofs, CurrentActor current, IStringLocalizer<Words> words) : Controller
+    CustomerProofs proofs, CurrentActor current, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>Ends a proof: its link says so from now on and shows nothing else.</summary>
     /// <param name="proof">The proof.</param>

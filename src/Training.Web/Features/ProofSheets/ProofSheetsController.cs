@@ -13,7 +13,7 @@ namespace Training.Web.Features.ProofSheets;
 /// <param name="links">The address that the square code says.</param>
 [AllowAnonymous]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-public sealed class ProofSheetsController(Training.Records.Proving.Proofs proofs, ProofPaper paper, ProofLink links) : Controller
+public sealed class ProofSheetsController(CustomerProofs proofs, ProofPaper paper, ProofLink links) : Controller
 {
     /// <summary>The sheet, A4.</summary>
     /// <param name="token">The secret of the link.</param>

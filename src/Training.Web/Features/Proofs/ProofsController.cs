@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Overviews;
+using Training.Records.Proving;
 using Training.Sequencing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
@@ -12,7 +13,7 @@ namespace Training.Web.Features.Proofs;
 /// <summary>Proofs that an owner makes for customers.</summary>
 [Route("/proofs")]
 [Authorize(Roles = Roles.Owner)]
-public sealed class ProofsController(Training.Records.Proving.Proofs proofs, Overview overview, CurrentActor current) : Controller
+public sealed class ProofsController(CustomerProofs proofs, Overview overview, CurrentActor current) : Controller
 {
     /// <summary>The proofs that were made, and the form that makes one.</summary>
     /// <param name="competency">The competency whose people are ticked already; null for none.</param>

@@ -8,7 +8,7 @@ namespace Training.Web.Features.ShownProofs;
 
 /// <summary>What a customer sees by the link of a proof. Nobody need be signed in.</summary>
 [AllowAnonymous]
-public sealed class ShownProofsController(Training.Records.Proving.Proofs proofs, IStringLocalizer<Words> words) : Controller
+public sealed class ShownProofsController(CustomerProofs proofs, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>Yes or no, for whom, since when, until when; or that the proof was ended; or that there is none.</summary>
     /// <param name="token">The secret of the link.</param>

@@ -11,8 +11,8 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125131542_Coverage")]
-    partial class Coverage
+    [Migration("20261125131532_Log")]
+    partial class Log
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -298,63 +298,34 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("CompetencyHash")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("IssuedAt")
-                        .HasColumnType("INTEGER");
-
                     b.Property<Guid>("PaperId")
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT");
 
+                    b.Property<byte[]>("Salt")
+                        .HasColumnType("BLOB");
+
                     b.Property<Guid>("ShopId")
                         .HasColumnType("TEXT");
 
-                    b.HasKey("Id");
+                    b.Property<int>("StatusPlace")
+                        .HasColumnType("INTEGER");
 
-                    b.HasIndex("CompetencyHash");
+                    b.HasKey("Id");
 
                     b.HasIndex("PaperId")
                         .IsUnique();
 
                     b.HasIndex("ShopId");
 
+                    b.HasIndex("StatusPlace")
+                        .IsUnique();
+
                     b.HasIndex("PersonId", "Competency");
 
                     b.ToTable("CompetencyRecords");
-                });
-
-            modelBuilder.Entity("Training.Records.Certifying.RecordEvent", b =>
-                {
-                    b.Property<Guid>("RecordId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("Number")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("At")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("ById")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Reason")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("RecordId", "Number");
-
-                    b.HasIndex("ById");
-
-                    b.ToTable("RecordEvents", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Certifying.RecordRun", b =>
@@ -371,48 +342,6 @@ namespace Training.Records.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("RecordRuns", (string)null);
-                });
-
-            modelBuilder.Entity("Training.Records.Certifying.RecordText", b =>
-                {
-                    b.Property<Guid>("RecordId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Path")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Hash")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("RecordId", "Path", "Hash");
-
-                    b.HasIndex("Hash");
-
-                    b.ToTable("RecordTexts", (string)null);
-                });
-
-            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
-                {
-                    b.Property<Guid>("ShopId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Competency")
-                        .HasColumnType("TEXT");
-
-                    b.Property<int>("People")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<long>("SetAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("SetById")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("ShopId", "Competency");
-
-                    b.HasIndex("SetById");
-
-                    b.ToTable("ShopNeeds", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
@@ -599,6 +528,51 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Module", "Lesson");
 
                     b.ToTable("LessonsRead");
+                });
+
+            modelBuilder.Entity("Training.Records.Ledger.LogNote", b =>
+                {
+                    b.Property<long>("EntryIndex")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RecordId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Salt")
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("EntryIndex");
+
+                    b.HasIndex("ById");
+
+                    b.HasIndex("RecordId");
+
+                    b.ToTable("LogNotes", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Ledger.LogRow", b =>
+                {
+                    b.Property<long>("Index")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("LeafHash")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Index");
+
+                    b.ToTable("LogEntries", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
@@ -936,12 +910,6 @@ namespace Training.Records.Migrations.Sqlite
 
             modelBuilder.Entity("Training.Records.Certifying.CompetencyRecord", b =>
                 {
-                    b.HasOne("Training.Records.Publishing.PublishedText", null)
-                        .WithMany()
-                        .HasForeignKey("CompetencyHash")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
                     b.HasOne("Training.Records.Examining.Paper", null)
                         .WithMany()
                         .HasForeignKey("PaperId")
@@ -961,21 +929,6 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Training.Records.Certifying.RecordEvent", b =>
-                {
-                    b.HasOne("Training.Records.Accounts.Person", null)
-                        .WithMany()
-                        .HasForeignKey("ById")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Training.Records.Certifying.CompetencyRecord", null)
-                        .WithMany("Events")
-                        .HasForeignKey("RecordId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Training.Records.Certifying.RecordRun", b =>
                 {
                     b.HasOne("Training.Records.Certifying.CompetencyRecord", null)
@@ -987,36 +940,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Observing.Run", null)
                         .WithMany()
                         .HasForeignKey("RunId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Training.Records.Certifying.RecordText", b =>
-                {
-                    b.HasOne("Training.Records.Publishing.PublishedText", null)
-                        .WithMany()
-                        .HasForeignKey("Hash")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Training.Records.Certifying.CompetencyRecord", null)
-                        .WithMany("Texts")
-                        .HasForeignKey("RecordId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
-                {
-                    b.HasOne("Training.Records.Accounts.Person", null)
-                        .WithMany()
-                        .HasForeignKey("SetById")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Training.Records.Accounts.Shop", null)
-                        .WithMany()
-                        .HasForeignKey("ShopId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1076,6 +999,27 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Accounts.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Ledger.LogNote", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Ledger.LogRow", null)
+                        .WithOne()
+                        .HasForeignKey("Training.Records.Ledger.LogNote", "EntryIndex")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Certifying.CompetencyRecord", null)
+                        .WithMany()
+                        .HasForeignKey("RecordId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1184,11 +1128,7 @@ namespace Training.Records.Migrations.Sqlite
 
             modelBuilder.Entity("Training.Records.Certifying.CompetencyRecord", b =>
                 {
-                    b.Navigation("Events");
-
                     b.Navigation("Runs");
-
-                    b.Navigation("Texts");
                 });
 
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>

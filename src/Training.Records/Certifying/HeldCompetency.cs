@@ -11,7 +11,7 @@ namespace Training.Records.Certifying;
 /// <param name="Competency">What they can do.</param>
 /// <param name="Records">The records with what the competency was called then.</param>
 /// <param name="Chain">What they are worth.</param>
-internal sealed record RecordHistory(
+internal sealed record HeldCompetency(
     PersonId Person,
     string Name,
     Shop Shop,
@@ -19,16 +19,10 @@ internal sealed record RecordHistory(
     IReadOnlyList<(RecordId Id, string CompetencyTitle)> Records,
     RecordChain Chain)
 {
-    /// <summary>The lines of all records as they stand on a day, newest first.</summary>
-    public IEnumerable<RecordLine> Lines(LocalDate day)
-    {
-        for (var index = Records.Count - 1; index >= 0; index--) yield return Line(index, day);
-    }
-
     /// <summary>The line of the record that counts on a day; null before there was one.</summary>
-    public RecordLine? LineOn(LocalDate day) => Chain.NewestOn(day) is { } index ? Line(index, day) : null;
-
-    private RecordLine Line(int index, LocalDate day) => new(
-        Records[index].Id, Person, Name, Shop.Name, Competency, Records[index].CompetencyTitle,
-        Chain.StateOn(index, day), Chain.NewestOn(day) == index);
+    public RecordLine? LineOn(LocalDate day) => Chain.NewestOn(day) is { } index
+        ? new(
+            Records[index].Id, Person, Name, Shop.Name, Competency, Records[index].CompetencyTitle,
+            Chain.StateOn(index, day), IsNewest: true)
+        : null;
 }

@@ -13,7 +13,7 @@ namespace Training.Records.Proving;
 /// Proofs: what a customer sees by a link, of the people whom the owner chose and nobody else. Where a chosen record was
 /// renewed since, the record that counts on the day is shown in its place.
 /// </summary>
-public sealed class Proofs
+public sealed class CustomerProofs
 {
     private const int TokenBytes = 32;
     private const int MostRecords = 200;
@@ -22,7 +22,7 @@ public sealed class Proofs
     private readonly RecordLines lines;
     private readonly TimeProvider clock;
 
-    internal Proofs(TrainingDbContext db, RecordLines lines, TimeProvider clock) => (this.db, this.lines, this.clock) = (db, lines, clock);
+    internal CustomerProofs(TrainingDbContext db, RecordLines lines, TimeProvider clock) => (this.db, this.lines, this.clock) = (db, lines, clock);
 
     /// <summary>Makes a proof of chosen records of the own shop (owners).</summary>
     /// <param name="actor">The owner.</param>
