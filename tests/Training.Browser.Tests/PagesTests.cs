@@ -11,6 +11,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/next" },
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
+        { "amara", "/modules/10-back-to-service" },
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },
         { "bao", "/records" },
@@ -22,6 +23,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "tomasz", "/publishing" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
+        { "ifeoma", "/signing-key" },
     };
 
     [Theory]

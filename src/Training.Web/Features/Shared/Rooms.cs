@@ -25,6 +25,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("trainer", new("Learn", "/modules")),
         ("administrator", new("Shops", "/shops")),
         ("administrator", new("People", "/people")),
+        ("administrator", new("Signing key", "/signing-key")),
     ];
 
     /// <summary>What the provider is called.</summary>
