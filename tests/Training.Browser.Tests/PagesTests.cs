@@ -17,6 +17,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "bao", "/records" },
         { "renske", "/sittings" },
         { "mateo", "/runs" },
+        { "hollis", "/coverage" },
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },

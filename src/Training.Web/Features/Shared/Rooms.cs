@@ -18,6 +18,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("technician", new("My records", "/records")),
         ("examiner", new("Sittings", "/sittings")),
         ("examiner", new("Observed runs", "/runs")),
+        ("owner", new("Coverage", "/coverage")),
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("trainer", new("Content", "/publishing")),
