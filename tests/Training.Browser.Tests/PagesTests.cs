@@ -15,6 +15,8 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },
         { "bao", "/records" },
+        { "bao", "/bench" },
+        { "bao", "/bench/voltage-drop?length=2&section=25&copper=20&current=100" },
         { "renske", "/sittings" },
         { "mateo", "/runs" },
         { "hollis", "/coverage" },

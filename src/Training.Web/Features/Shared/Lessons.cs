@@ -50,6 +50,21 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
             .SelectMany(scenario => scenario.Kinds, (scenario, kind) => new PractisedQuestion(scenario, kind));
     }
 
+    /// <summary>
+    /// What a competency, procedure, module or scenario is called in the reader's language, by its title in the default
+    /// language; that title itself where it is not taught any more or not translated.
+    /// </summary>
+    /// <param name="title">The title in the default language.</param>
+    public string Titled(string title)
+    {
+        var (content, language) = (served.Content, Tongues.Current.Code);
+        return content.Competencies.FirstOrDefault(competency => competency.Title == title)?.TitleIn(language)
+            ?? content.Procedures.FirstOrDefault(procedure => procedure.Procedure.Title == title)?.In(language).Title
+            ?? content.Modules.FirstOrDefault(module => module.Title == title)?.In(language).Title
+            ?? content.Scenarios.FirstOrDefault(scenario => scenario.Title == title)?.In(language).Title
+            ?? title;
+    }
+
     /// <summary>Makes pages of the lessons and situations.</summary>
     public LessonRenderer Renderer => new(served.Content, drawings);
 }
