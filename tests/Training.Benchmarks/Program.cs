@@ -1,7 +1,14 @@
 using System.Globalization;
 using Training.Benchmarks;
+using Training.Benchmarks.Fuzzing;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+if (args is ["fuzz", .. var numbers])
+{
+    long[] given = [.. numbers.Select(number => long.Parse(number, CultureInfo.InvariantCulture))];
+    return new FuzzRun(given.ElementAtOrDefault(2), given.ElementAtOrDefault(0), given.ElementAtOrDefault(1), Console.Out).Run();
+}
+
 Machine.Describe(Console.Out);
 (string Name, Action<TextWriter> Run)[] benchmarks =
 [
@@ -22,3 +29,4 @@ foreach (var (name, run) in benchmarks)
 
 Console.Out.WriteLine();
 Console.Out.WriteLine($"Load at the end: {Machine.Load}.");
+return 0;

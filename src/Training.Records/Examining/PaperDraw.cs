@@ -13,12 +13,21 @@ internal sealed class PaperDraw(Questions questions)
     // Lots of the questions themselves come far behind those of the blueprint's lines.
     private const int FirstQuestion = 1000;
 
-    /// <summary>The questions of a blueprint in its order, each scenario at most once a line of it.</summary>
-    public async Task<Outcome<List<PaperQuestion>, Refusal>> Draw(PublishedLibrary library, PaperBlueprint blueprint, long seed)
+    /// <summary>
+    /// The questions of a blueprint in its order, each scenario at most once a line of it; of those that a line names,
+    /// the ones come first that the fewest neighbours have, so that two papers of a sitting share none before all are used.
+    /// </summary>
+    /// <param name="library">The publication that is drawn from.</param>
+    /// <param name="blueprint">What is drawn.</param>
+    /// <param name="seed">The paper's seed.</param>
+    /// <param name="neighbours">How often the other papers of the sitting ask about a scenario in a way.</param>
+    public async Task<Outcome<List<PaperQuestion>, Refusal>> Draw(
+        PublishedLibrary library, PaperBlueprint blueprint, long seed, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours)
     {
         var lots = new SeededDraw(seed);
-        var chosen = blueprint.Questions.SelectMany((draw, line) =>
-            lots.For(line).Choose(draw.From, draw.Count).Select(scenario => (draw.Kind, scenario)));
+        var chosen = blueprint.Questions.SelectMany((draw, line) => lots.For(line).Shuffle(draw.From)
+            .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
+            .Select(scenario => (draw.Kind, scenario)));
         var drawn = new List<PaperQuestion>();
         foreach (var (kind, scenario) in chosen)
         {

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content;
 using Training.Content.Competencies;
+using Training.Content.Scenarios;
 using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Practising;
@@ -83,7 +84,7 @@ public sealed class Papers
             {
                 var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
                 var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
-                var drawn = await Fresh(await archive.Of(sitting.PublicationNumber), blueprint);
+                var drawn = await Fresh(await archive.Of(sitting.PublicationNumber), blueprint, await Neighbours(found));
                 if (!drawn.IsOk) return drawn.Fault;
                 found.Seed = drawn.Value.Seed;
                 found.Questions.AddRange(drawn.Value.Questions);
@@ -210,14 +211,23 @@ public sealed class Papers
         ? new(json, kept.AnswerCounter, kept.AnswerSavedAt!.Value, question.Read(json).Value.Parts)
         : null;
 
+    /// <summary>How often the other papers of the sitting ask about a scenario in a way.</summary>
+    private async Task<IReadOnlyDictionary<(QuestionKind, ScenarioId), int>> Neighbours(Paper paper)
+    {
+        var asked = await db.Papers.Where(other => other.SittingId == paper.SittingId && other.Id != paper.Id)
+            .SelectMany(other => other.Questions).Select(question => new { question.Kind, question.Scenario }).ToListAsync();
+        return asked.CountBy(question => (question.Kind, question.Scenario)).ToDictionary();
+    }
+
     /// <summary>Questions from a seed that nobody knows.</summary>
-    private async Task<Outcome<(long Seed, List<PaperQuestion> Questions), Refusal>> Fresh(PublishedLibrary library, PaperBlueprint blueprint)
+    private async Task<Outcome<(long Seed, List<PaperQuestion> Questions), Refusal>> Fresh(
+        PublishedLibrary library, PaperBlueprint blueprint, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours)
     {
         // The reader has tried every kind on every scenario; should one seed have no question, another has.
         for (var attempt = 1; ; attempt++)
         {
             var seed = Practice.FreshSeed();
-            var drawn = await draw.Draw(library, blueprint, seed);
+            var drawn = await draw.Draw(library, blueprint, seed, neighbours);
             if (drawn.IsOk) return (seed, drawn.Value);
             if (attempt == MostSeeds) return drawn.Fault;
         }

@@ -24,6 +24,21 @@ public sealed class PapersTests
     }
 
     [Fact]
+    public async Task Two_neighbours_in_a_sitting_share_no_scenario_that_the_pool_can_spare()
+    {
+        await using var world = await Create();
+        for (var sitting = 1; sitting <= 6; sitting++)
+        {
+            var room = await world.OpenSitting();
+            var first = await world.Begin(world.Technician, await world.Admit(room, world.Technician));
+            var second = await world.Begin(world.Colleague, await world.Admit(room, world.Colleague));
+            Assert.NotEqual(first.Questions[0].Question.Scenario, second.Questions[0].Question.Scenario);
+            Ok(await world.Sittings(sittings => sittings.Close(world.Examiner, room)));
+            world.Clock.Advance(TimeSpan.FromDays(3));
+        }
+    }
+
+    [Fact]
     public async Task Beginning_twice_gives_the_same_questions_and_the_same_end()
     {
         await using var world = await Create();
@@ -49,7 +64,7 @@ public sealed class PapersTests
         var kept = await world.Db(db => db.Papers.Include(paper => paper.Questions).SingleAsync(paper => paper.Id == open.Id));
         var library = world.One<Library>().Current;
         var draw = world.One<PaperDraw>();
-        var again = Ok(await draw.Draw(library, library.Content.FindCompetency(RelayTrays)!.Paper, kept.Seed!.Value));
+        var again = Ok(await draw.Draw(library, library.Content.FindCompetency(RelayTrays)!.Paper, kept.Seed!.Value, new Dictionary<(QuestionKind, ScenarioId), int>()));
         Assert.Equal(kept.Questions.OrderBy(question => question.Number).Select(question => question.Scenario), again.Select(question => question.Scenario));
         foreach (var question in kept.Questions)
         {
