@@ -32,7 +32,7 @@ internal static class LogVerification
 
         var covered = walk.CoveredBy?.Size ?? 0;
         output.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{walk.Head.Size} entries and {checkpoints.Count} checkpoints fit. A signature vouches for the first {covered}."));
+            CultureInfo.InvariantCulture, $"{walk.Head.Size} entries fit, and so do their checkpoints ({checkpoints.Count}). A signature vouches for the first {covered}."));
         if (covered < walk.Head.Size)
             output.WriteLine($"not checked: nothing signed vouches for the entries from {covered} on yet; take a later export.");
         if (input.Keys is null)

@@ -101,7 +101,7 @@ public sealed class ProofFiles
         var record = await db.CompetencyRecords.AsNoTracking().SingleAsync(found => found.Id == id);
         var texts = await archive.Competencies(history.ChainTo(id).Select(link => link.Issued.Text));
         var competency = texts[known.Issued.Text];
-        var now = clock.Instant();
+        var now = clock.WholeSecond();
         if (history.StateOn(id, known.DayOf(now), text => texts[text]) is not { } standing) return Refused.NotFound;
         var row = await db.LogEntries.AsNoTracking().SingleAsync(entry => entry.Index == known.Index);
         var inclusion = new LogInclusion(

@@ -43,7 +43,7 @@ public sealed class StatusLists
         var highest = await db.CompetencyRecords.MaxAsync(record => (int?)record.StatusPlace) ?? 0;
         if (number < 1 || number > 1 + (highest / StatusBitstring.LeastEntries)) return Refused.NotFound;
         var history = await log.Read(db);
-        var now = clock.Instant();
+        var now = clock.WholeSecond();
         if (signed.Find(purpose, number, history.Head.Size, present.Value.Id.Value, now) is { } recent) return recent;
         var list = new StatusList(
             Address(present.Value.Address, purpose, number), present.Value.Address.Did, purpose,

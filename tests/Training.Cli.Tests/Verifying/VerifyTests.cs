@@ -95,7 +95,7 @@ public sealed class VerifyTests : CommandLine
         var log = Write("log.jsonl", files.Export());
         var outcome = Run("verify", "--log", log, "--key", files.Multikey);
         Assert.True(outcome.Code == ExitCode.Done, outcome.Output);
-        Assert.Equal("3 entries and 1 checkpoints fit. A signature vouches for the first 3.", outcome.Lines[0]);
+        Assert.Equal("3 entries fit, and so do their checkpoints (1). A signature vouches for the first 3.", outcome.Lines[0]);
         var without = Run("verify", "--log", log);
         Assert.Equal(ExitCode.AtFault, without.Code);
         Assert.Contains("no key was given", without.Output, StringComparison.Ordinal);

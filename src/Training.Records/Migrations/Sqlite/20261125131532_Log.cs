@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
@@ -11,34 +11,33 @@ namespace Training.Records.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropForeignKey(
-                name: "FK_CompetencyRecords_PublishedTexts_CompetencyHash",
-                table: "CompetencyRecords");
-
             migrationBuilder.DropTable(
                 name: "RecordEvents");
 
             migrationBuilder.DropTable(
                 name: "RecordTexts");
 
-            migrationBuilder.DropIndex(
-                name: "IX_CompetencyRecords_CompetencyHash",
-                table: "CompetencyRecords");
-
-            migrationBuilder.DropColumn(
-                name: "CompetencyHash",
-                table: "CompetencyRecords");
-
-            migrationBuilder.RenameColumn(
-                name: "IssuedAt",
-                table: "CompetencyRecords",
-                newName: "StatusPlace");
-
-            migrationBuilder.AddColumn<byte[]>(
-                name: "Salt",
-                table: "CompetencyRecords",
-                type: "BLOB",
-                nullable: true);
+            // By hand: a table that is rebuilt needs a statement outside the migration's transaction. This one is empty,
+            // because records without a log are refused before.
+            migrationBuilder.Sql("DROP TABLE \"CompetencyRecords\";");
+            migrationBuilder.Sql(
+                """
+                CREATE TABLE "CompetencyRecords" (
+                    "Id" TEXT NOT NULL CONSTRAINT "PK_CompetencyRecords" PRIMARY KEY,
+                    "PersonId" TEXT NOT NULL,
+                    "ShopId" TEXT NOT NULL,
+                    "Competency" TEXT NOT NULL,
+                    "PaperId" TEXT NOT NULL,
+                    "Salt" BLOB NULL,
+                    "StatusPlace" INTEGER NOT NULL,
+                    CONSTRAINT "FK_CompetencyRecords_AspNetUsers_PersonId" FOREIGN KEY ("PersonId") REFERENCES "AspNetUsers" ("Id") ON DELETE RESTRICT,
+                    CONSTRAINT "FK_CompetencyRecords_Papers_PaperId" FOREIGN KEY ("PaperId") REFERENCES "Papers" ("Id") ON DELETE RESTRICT,
+                    CONSTRAINT "FK_CompetencyRecords_Shops_ShopId" FOREIGN KEY ("ShopId") REFERENCES "Shops" ("Id") ON DELETE RESTRICT
+                );
+                """);
+            migrationBuilder.Sql("CREATE UNIQUE INDEX \"IX_CompetencyRecords_PaperId\" ON \"CompetencyRecords\" (\"PaperId\");");
+            migrationBuilder.Sql("CREATE INDEX \"IX_CompetencyRecords_PersonId_Competency\" ON \"CompetencyRecords\" (\"PersonId\", \"Competency\");");
+            migrationBuilder.Sql("CREATE INDEX \"IX_CompetencyRecords_ShopId\" ON \"CompetencyRecords\" (\"ShopId\");");
 
             migrationBuilder.CreateTable(
                 name: "LogEntries",
@@ -104,109 +103,7 @@ namespace Training.Records.Migrations.Sqlite
         }
 
         /// <inheritdoc />
-        protected override void Down(MigrationBuilder migrationBuilder)
-        {
-            migrationBuilder.DropTable(
-                name: "LogNotes");
-
-            migrationBuilder.DropTable(
-                name: "LogEntries");
-
-            migrationBuilder.DropIndex(
-                name: "IX_CompetencyRecords_StatusPlace",
-                table: "CompetencyRecords");
-
-            migrationBuilder.DropColumn(
-                name: "Salt",
-                table: "CompetencyRecords");
-
-            migrationBuilder.RenameColumn(
-                name: "StatusPlace",
-                table: "CompetencyRecords",
-                newName: "IssuedAt");
-
-            migrationBuilder.AddColumn<string>(
-                name: "CompetencyHash",
-                table: "CompetencyRecords",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "");
-
-            migrationBuilder.CreateTable(
-                name: "RecordEvents",
-                columns: table => new
-                {
-                    RecordId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Number = table.Column<int>(type: "INTEGER", nullable: false),
-                    At = table.Column<long>(type: "INTEGER", nullable: false),
-                    ById = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Kind = table.Column<string>(type: "TEXT", nullable: false),
-                    Reason = table.Column<string>(type: "TEXT", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_RecordEvents", x => new { x.RecordId, x.Number });
-                    table.ForeignKey(
-                        name: "FK_RecordEvents_AspNetUsers_ById",
-                        column: x => x.ById,
-                        principalTable: "AspNetUsers",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_RecordEvents_CompetencyRecords_RecordId",
-                        column: x => x.RecordId,
-                        principalTable: "CompetencyRecords",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateTable(
-                name: "RecordTexts",
-                columns: table => new
-                {
-                    RecordId = table.Column<Guid>(type: "TEXT", nullable: false),
-                    Path = table.Column<string>(type: "TEXT", nullable: false),
-                    Hash = table.Column<string>(type: "TEXT", nullable: false)
-                },
-                constraints: table =>
-                {
-                    table.PrimaryKey("PK_RecordTexts", x => new { x.RecordId, x.Path, x.Hash });
-                    table.ForeignKey(
-                        name: "FK_RecordTexts_CompetencyRecords_RecordId",
-                        column: x => x.RecordId,
-                        principalTable: "CompetencyRecords",
-                        principalColumn: "Id",
-                        onDelete: ReferentialAction.Restrict);
-                    table.ForeignKey(
-                        name: "FK_RecordTexts_PublishedTexts_Hash",
-                        column: x => x.Hash,
-                        principalTable: "PublishedTexts",
-                        principalColumn: "Hash",
-                        onDelete: ReferentialAction.Restrict);
-                });
-
-            migrationBuilder.CreateIndex(
-                name: "IX_CompetencyRecords_CompetencyHash",
-                table: "CompetencyRecords",
-                column: "CompetencyHash");
-
-            migrationBuilder.CreateIndex(
-                name: "IX_RecordEvents_ById",
-                table: "RecordEvents",
-                column: "ById");
-
-            migrationBuilder.CreateIndex(
-                name: "IX_RecordTexts_Hash",
-                table: "RecordTexts",
-                column: "Hash");
-
-            migrationBuilder.AddForeignKey(
-                name: "FK_CompetencyRecords_PublishedTexts_CompetencyHash",
-                table: "CompetencyRecords",
-                column: "CompetencyHash",
-                principalTable: "PublishedTexts",
-                principalColumn: "Hash",
-                onDelete: ReferentialAction.Restrict);
-        }
+        protected override void Down(MigrationBuilder migrationBuilder) =>
+            throw new NotSupportedException("What stands in a log is not put back into tables.");
     }
 }
