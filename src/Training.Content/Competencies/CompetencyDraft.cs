@@ -21,6 +21,10 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
 
     public ProblemList Problems { get; } = new(file.Path);
 
+    public List<(CompetencyTitle? Title, ProblemList Problems)> Translations { get; } = [];
+
+    public IEnumerable<ProblemList> AllProblems => [Problems, .. Translations.Select(translation => translation.Problems)];
+
     public IReadOnlyList<YamlText> Modules { get; private set; } = [];
 
     public IReadOnlyList<DrawDraft> Draws { get; private set; } = [];
@@ -42,6 +46,7 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
     /// <summary>The competency; only where no error stands.</summary>
     public Competency ToCompetency() => new(new(id), title, file)
     {
+        Translations = [.. Translations.Select(translation => translation.Title).OfType<CompetencyTitle>()],
         Modules = [.. Modules.Select(module => new Modules.ModuleId(module.Text))],
         Paper = new(
             [.. Draws.Select(draw => new QuestionDraw(draw.Kind, [.. draw.From.Select(scenario => new ScenarioId(scenario.Text))], draw.Count))],
@@ -52,6 +57,12 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
         ConfirmEvery = confirmEvery,
         OnNewRevision = onNewRevision,
     };
+
+    public void AddTranslation(ContentFile translation, string language)
+    {
+        var problems = new ProblemList(translation.Path);
+        Translations.Add((CompetencyTitle.Read(translation, id, language, problems), problems));
+    }
 
     private void Fill(Fields fields)
     {
