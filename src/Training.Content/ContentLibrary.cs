@@ -26,7 +26,8 @@ public sealed class ContentLibrary
         Procedures = [.. procedures.OrderBy(procedure => procedure.Id.Value, StringComparer.Ordinal)];
         Scenarios = [.. scenarios.OrderBy(scenario => scenario.Id.Value, StringComparer.Ordinal)];
         Competencies = [.. competencies
-            .OrderBy(competency => competency.Modules.Min(module => module.Value), StringComparer.Ordinal)
+            .OrderBy(MiddleModule, StringComparer.Ordinal)
+            .ThenBy(competency => competency.Modules.Min(module => module.Value), StringComparer.Ordinal)
             .ThenBy(competency => competency.Id.Value, StringComparer.Ordinal)];
         Glossary = [.. glossary.OrderBy(list => list.Language, StringComparer.Ordinal)];
         this.modules = Modules.ToDictionary(module => module.Id);
@@ -47,7 +48,7 @@ public sealed class ContentLibrary
     /// <summary>The scenarios, by id.</summary>
     public IReadOnlyList<Scenario> Scenarios { get; }
 
-    /// <summary>The competencies, in the order in which their first modules are taught, so that what comes next is what comes first; then by id.</summary>
+    /// <summary>The competencies, in the order in which the middle ones of their modules are taught, then the first, then by id: what a newcomer can reach first comes first.</summary>
     public IReadOnlyList<Competency> Competencies { get; }
 
     /// <summary>The words of the trade, a list for each language.</summary>
@@ -85,4 +86,8 @@ public sealed class ContentLibrary
     /// <summary>The competency of that id, or null.</summary>
     /// <param name="id">The id.</param>
     public Competency? FindCompetency(CompetencyId id) => competencies.GetValueOrDefault(id);
+
+    // A competency that needs the first lesson and the last one is not the first that a newcomer goes for.
+    private static string MiddleModule(Competency competency) =>
+        competency.Modules.Select(module => module.Value).Order(StringComparer.Ordinal).ElementAt((competency.Modules.Count - 1) / 2);
 }

@@ -71,6 +71,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
         var examiner = await house.Device(Screen.Laptop);
         await examiner.SignIn("renske");
         await examiner.GotoAsync("/sittings");
+        await examiner.GetByLabel("What is examined").SelectOptionAsync("electrical-isolation");
         await examiner.GetByLabel("Where", new() { Exact = true }).FillAsync("Bay 3");
         await examiner.Press("Open the sitting");
         await examiner.Press($"Admit {name}");

@@ -12,16 +12,19 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
         { "amara", "/glossary" },
+        { "amara", "/modules/10-back-to-service" },
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },
         { "bao", "/records" },
         { "renske", "/sittings" },
         { "mateo", "/runs" },
+        { "hollis", "/coverage" },
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
+        { "ifeoma", "/signing-key" },
     };
 
     [Theory]

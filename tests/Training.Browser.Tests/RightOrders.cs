@@ -1,4 +1,5 @@
 using Training.Content;
+using Training.Content.Scenarios;
 using Training.Sequencing.Procedures;
 
 namespace Training.Browser.Tests;
@@ -12,13 +13,18 @@ public sealed class RightOrders
         library = ContentReader.Read(ContentFolder.Read(contentFolder)).Library
             ?? throw new InvalidOperationException("The shipped content has errors: run training check content.");
 
+    /// <summary>What is right of options that are shown about a scenario, known by its title.</summary>
+    public RightChoices Choices(string scenarioTitle) => new(library, Find(scenarioTitle));
+
     /// <summary>A right order for a scenario, known by its title, after what a colleague has done.</summary>
     public IReadOnlyList<Step> For(string scenarioTitle)
     {
-        var scenario = library.Scenarios.Single(scenario => scenarioTitle.EndsWith(scenario.Title, StringComparison.Ordinal));
+        var scenario = Find(scenarioTitle);
         var done = scenario.Start.Select(entry => entry.Step).ToHashSet();
         return [.. For(scenario.Procedure, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
     }
+
+    private Scenario Find(string title) => library.Scenarios.Single(scenario => title.EndsWith(scenario.Title, StringComparison.Ordinal));
 
     /// <summary>A right order of a whole procedure.</summary>
     public IReadOnlyList<Step> For(ProcedureId procedure, VariantId? variant, IReadOnlySet<StepId>? done = null)

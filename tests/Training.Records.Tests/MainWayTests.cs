@@ -23,7 +23,7 @@ public sealed class MainWayTests
             var asked = Ok(await world.Practice(practice => practice.Draw(amara, new(scenario), kind)));
             var result = Ok(await world.Practice(practice => practice.HandIn(
                 amara, new(Guid.NewGuid(), asked.Ticket, Ways.RightAnswer(asked.Question)))));
-            Assert.True(result.Judged.Verdict.Accepted);
+            Assert.True(result.Judged.Accepted);
         }
 
         Assert.IsType<PathStep.SitPaper>(await Next());

@@ -7,6 +7,28 @@
   const doubleTap = 400;
 
   for (const form of document.querySelectorAll("form[data-answer-sheet]")) begin(form);
+  for (const form of document.querySelectorAll("form[data-choice-sheet]")) beginFields(form);
+
+  // A sheet of options and typed fields: the browser does it all, only the saving is ours.
+  function beginFields(form) {
+    const ofAnswer = new Set(["sheet", "option"]);
+    const saver = form.dataset.saveAddress ? saving(form, () => [...new FormData(form)].filter(([name]) => ofAnswer.has(name))) : null;
+    form.addEventListener("input", () => saver?.changed());
+    form.addEventListener("submit", event => leaveOrStay(form, event, saver));
+    saver?.restore(fields => {
+      for (const input of form.querySelectorAll("input[name=option]"))
+        input.checked = fields.some(([name, value]) => name === "option" && value === input.value);
+    });
+  }
+
+  function leaveOrStay(form, event, saver) {
+    if (navigator.onLine) {
+      saver?.leave();
+      return;
+    }
+    event.preventDefault();
+    form.querySelector("[data-save-word]").textContent = form.dataset.wordOffline;
+  }
 
   function begin(form) {
     const placed = form.querySelector(".placed");
@@ -15,7 +37,10 @@
     const count = form.querySelector("[data-count]");
     const said = form.querySelector("[data-change-word]");
     const before = Number(form.dataset.before || 0);
-    const saver = form.dataset.saveAddress ? saving(form) : null;
+    const saver = form.dataset.saveAddress ? saving(form, () => rows().flatMap(row => [
+      ["step", row.dataset.placed],
+      ["seconds", row.querySelector("input[name=seconds]").value],
+    ])) : null;
     let last = { step: "", at: 0 };
 
     form.addEventListener("click", event => {
@@ -37,17 +62,12 @@
     form.addEventListener("keydown", event => {
       if (event.key === "Enter" && event.target.name === "seconds") event.preventDefault();
     });
-    form.addEventListener("submit", event => {
-      if (navigator.onLine) {
-        saver?.leave();
-        return;
-      }
-      event.preventDefault();
-      form.querySelector("[data-save-word]").textContent = form.dataset.wordOffline;
-    });
-    saver?.restore(steps => {
+    form.addEventListener("submit", event => leaveOrStay(form, event, saver));
+    saver?.restore(fields => {
       for (const row of rows()) row.remove();
-      for (const [id, seconds] of steps) {
+      const [steps, times] = ["step", "seconds"].map(wanted => fields.filter(([name]) => name === wanted).map(([, value]) => value));
+      for (const [index, id] of steps.entries()) {
+        const seconds = times[index];
         const button = form.querySelector(`.offered button[data-step="${CSS.escape(id)}"]`);
         if (button) add(button, seconds);
       }
@@ -130,8 +150,8 @@
     }
   }
 
-  // Keeps the newest order on this device until the server has it; a later number always wins over an earlier one.
-  function saving(form) {
+  // Keeps the newest answer on this device until the server has it; a later number always wins over an earlier one.
+  function saving(form, fields) {
     const word = form.querySelector("[data-save-word]");
     const number = form.querySelector("input[name=saveNumber]");
     const key = `answer:${form.dataset.saveAddress}`;
@@ -163,11 +183,7 @@
 
     function changed() {
       number.value = String(Math.max(Number(number.value) + 1, Date.now()));
-      keep({
-        number: number.value,
-        steps: [...form.querySelectorAll("li[data-placed]")].map(row =>
-          [row.dataset.placed, row.querySelector("input[name=seconds]").value]),
-      });
+      keep({ number: number.value, fields: fields() });
       word.textContent = form.dataset.wordSaving;
       clearTimeout(timer);
       timer = setTimeout(send, 300);
@@ -207,7 +223,7 @@
       const order = kept();
       if (!order) return;
       if (Number(order.number) > Number(form.dataset.saveNumber)) {
-        put(order.steps);
+        put(order.fields);
         number.value = order.number;
         send();
       } else {

@@ -34,7 +34,7 @@
     }
   }
 
-  // Each question keeps its order under its own address until the server has it.
+  // Each question keeps its answer under its own address until the server has it.
   async function sendKept(form) {
     const prefix = `answer:${form.dataset.unsent}`;
     const word = form.querySelector("p");
@@ -62,10 +62,7 @@
         const order = JSON.parse(localStorage.getItem(key));
         const body = new URLSearchParams(new FormData(form));
         body.set("saveNumber", order.number);
-        for (const [step, seconds] of order.steps) {
-          body.append("step", step);
-          body.append("seconds", seconds);
-        }
+        for (const [name, value] of order.fields) body.append(name, value);
         const answer = await fetch(key.slice("answer:".length), {
           method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual",
         });

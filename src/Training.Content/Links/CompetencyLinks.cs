@@ -27,6 +27,8 @@ internal static class CompetencyLinks
                 problems.Error(id.Place, $"There is no scenario \"{id.Text}\": mend the id, or write scenarios/{id.Text}.md.");
             else if (scenario.Kinds.Count > 0 && !scenario.MayBe(draw.Kind))
                 problems.Error(id.Place, $"The scenario \"{id.Text}\" is not for questions of the kind {code}: add {code} to its kinds, or draw another.");
+            else if (scenario.NotDrawn.TryGetValue(draw.Kind, out var why))
+                problems.Error(id.Place, $"This line draws {code} of the scenario \"{id.Text}\", and that cannot be drawn: {why}");
         }
     }
 }

@@ -1,27 +1,35 @@
 using Training.Content.Procedures;
 using Training.Content.Scenarios;
+using Training.Content.Yaml;
 using Training.Sequencing;
+using Training.Sequencing.Analysis;
 using Training.Sequencing.Answers;
+using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 
 namespace Training.Content.Links;
 
-/// <summary>What a scenario names exists, and its start is possible.</summary>
+/// <summary>What a scenario names exists, its start is possible, and each kind of question can be drawn of it.</summary>
 internal static class ScenarioLinks
 {
+    // Lots differ, so that a kind for which some have no question is found out here and not by a technician.
+    private const int SeedsTried = 8;
+
     public static void Check(ContentDrafts drafts)
     {
+        var counted = new Dictionary<(ProcedureId, VariantId?), RightOrderDraw>();
         foreach (var scenario in drafts.Scenarios.Values)
         {
             if (scenario.Procedure is not { } id) continue;
             if (!drafts.Procedures.TryGetValue(id.Text, out var draft))
                 scenario.Problems.Error(id.Place, $"There is no procedure \"{id.Text}\": mend the id, or write procedures/{id.Text}.yaml.");
             else if (draft.Procedure is { } procedure)
-                Check(scenario, draft, procedure);
+                Check(scenario, draft, procedure, counted);
         }
     }
 
-    private static void Check(ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure)
+    private static void Check(
+        ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure, Dictionary<(ProcedureId, VariantId?), RightOrderDraw> counted)
     {
         if (scenario.Variant is { } variant && !procedure.Variants.Contains(new VariantId(variant.Text)))
         {
@@ -38,6 +46,25 @@ internal static class ScenarioLinks
         }
 
         CheckStart(scenario, draft, procedure);
+        if (scenario.Problems.HasErrors || draft.Problems.HasErrors) return;
+        var kind = scenario.Variant is { } text ? new VariantId(text.Text) : (VariantId?)null;
+        if (!counted.TryGetValue((procedure.Id, kind), out var orders) && Grader.For(procedure, kind) is { IsOk: true } grader)
+            counted.Add((procedure.Id, kind), orders = RightOrderDraw.Of(grader.Value));
+        if (orders is not null) CheckKinds(scenario, orders);
+    }
+
+    private static void CheckKinds(ScenarioDraft draft, RightOrderDraw orders)
+    {
+        var scenario = draft.ToScenario();
+        foreach (var (text, kind) in draft.Kinds)
+        {
+            if (kind.AsChoice() is not { } choice) continue;
+            var why = Enumerable.Range(1, SeedsTried).Select(seed => scenario.Draw(choice, orders, new SeededDraw(seed)))
+                .Where(question => !question.IsOk).Select(question => question.Fault.Sentence).FirstOrDefault();
+            if (why is null) continue;
+            draft.NotDrawn[kind] = why;
+            draft.Problems.Error(text.Place, $"A question of the kind {Codes<QuestionKind>.Of(kind)} cannot be drawn of this scenario: {why} Take the kind out, or change the procedure, the variant or the start.");
+        }
     }
 
     private static void CheckStart(ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure)
@@ -46,7 +73,7 @@ internal static class ScenarioLinks
         var allThere = true;
         foreach (var entry in scenario.Start.Where(entry => !procedure.Steps.Any(step => step.Id.Value == entry.Step.Text)))
         {
-            scenario.Problems.Error(entry.Step.Place, $"The procedure \"{procedure.Id}\" has no step \"{Yaml.Fields.Shown(entry.Step.Text)}\": mend the id.");
+            scenario.Problems.Error(entry.Step.Place, $"The procedure \"{procedure.Id}\" has no step \"{Fields.Shown(entry.Step.Text)}\": mend the id.");
             allThere = false;
         }
 

@@ -41,6 +41,9 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         Translations = [.. Translations.Select(translation => translation.Text)],
     };
 
+    /// <summary>Why questions of a kind cannot be drawn of it, by kind.</summary>
+    public Dictionary<QuestionKind, string> NotDrawn { get; } = [];
+
     public bool MayBe(QuestionKind kind) => Kinds.Any(entry => entry.Kind == kind);
 
     public static ScenarioDraft Read(ContentFile file, string id)

@@ -76,7 +76,8 @@ internal sealed class Issuing(TrainingDbContext db, Archive archive, LogBook log
         foreach (var question in paper.Questions)
         {
             texts.Add(new(library.Content.FindScenario(question.Scenario)!.Text.File.Path, question.ScenarioHash, null));
-            texts.Add(await Procedure(library.Content.FindProcedure(question.Procedure)!.File.Path, question.ProcedureHash));
+            if (question is { Procedure: { } procedure, ProcedureHash: { } hash })
+                texts.Add(await Procedure(library.Content.FindProcedure(procedure)!.File.Path, hash));
         }
 
         foreach (var run in runs)

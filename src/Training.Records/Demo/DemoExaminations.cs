@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Training.Content.Competencies;
@@ -8,8 +9,7 @@ using Training.Records.Examining;
 using Training.Records.Observing;
 using Training.Records.Practising;
 using Training.Records.Publishing;
-using Training.Sequencing.Answers;
-using Training.Sequencing.Json;
+using Training.Records.Storage;
 using static Training.Records.Demo.DemoHistory;
 
 namespace Training.Records.Demo;
@@ -25,7 +25,8 @@ internal sealed class DemoExaminations(IServiceProvider services, DemoClock cloc
         var practice = services.GetRequiredService<Practice>();
         var asked = Done(await practice.Draw(technician, scenario, kind));
         clock.At += NodaTime.Duration.FromMinutes(4);
-        Done(await practice.HandIn(technician, new(Guid.NewGuid(), asked.Ticket, await RightAnswer(asked.Question))));
+        var question = Done(await services.GetRequiredService<Questions>().Draw(library.Current, scenario, kind, new(asked.Ticket.Seed)));
+        Done(await practice.HandIn(technician, new(Guid.NewGuid(), asked.Ticket, question.RightAnswer())));
     }
 
     public async Task PassPaper(Actor technician, CompetencyId competency)
@@ -34,10 +35,13 @@ internal sealed class DemoExaminations(IServiceProvider services, DemoClock cloc
         var papers = services.GetRequiredService<Papers>();
         var sitting = Done(await sittings.Open(sittingExaminer, competency, "Eastvale, room 3"));
         var paper = Done(await sittings.Admit(sittingExaminer, sitting, technician.Person));
-        foreach (var question in Done(await papers.Begin(technician, paper)).Questions)
+        var open = Done(await papers.Begin(technician, paper));
+        // Three quarters of the time, whatever the blueprint gives.
+        var each = open.Left / open.Questions.Count * 0.75;
+        foreach (var question in await Asked(paper))
         {
-            clock.At += NodaTime.Duration.FromMinutes(3);
-            Done(await papers.Save(technician, paper, question.Number, await RightAnswer(question.Question), 1));
+            clock.At += each;
+            Done(await papers.Save(technician, paper, question.Number, question.Asked.RightAnswer(), 1));
         }
 
         Done(await papers.HandIn(technician, paper));
@@ -69,11 +73,14 @@ internal sealed class DemoExaminations(IServiceProvider services, DemoClock cloc
         }
     }
 
-    private async Task<string> RightAnswer(QuestionView question)
+    /// <summary>The questions of a paper with what is right.</summary>
+    private async Task<IReadOnlyList<(int Number, Question Asked)>> Asked(PaperId id)
     {
-        var scenario = library.Current.Content.FindScenario(question.Scenario)!;
-        var written = library.Current.Content.FindProcedure(scenario.Procedure)!;
-        var (entries, _) = await rightWork.Of(written, question.Variant, question.Kind == QuestionKind.Finish ? scenario.Start : []);
-        return AnswerJson.Write(new Answer(entries));
+        var db = services.GetRequiredService<TrainingDbContext>();
+        var draw = services.GetRequiredService<PaperDraw>();
+        var paper = await db.Papers.AsNoTracking().Include(known => known.Questions).SingleAsync(known => known.Id == id);
+        var asked = new List<(int, Question)>();
+        foreach (var kept in paper.Questions) asked.Add((kept.Number, await draw.Again(library.Current, paper, kept)));
+        return asked;
     }
 }

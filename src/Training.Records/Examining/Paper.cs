@@ -59,7 +59,10 @@ internal sealed class Paper
     public bool IsOverdue(Instant now) => State == PaperState.Open && now >= EndsAt;
 }
 
-/// <summary>A question of a paper, the answer as it was saved last and, in the end, what was said of it.</summary>
+/// <summary>
+/// A question of a paper, the answer as it was saved last and, in the end, what was said of it. What is shown of the
+/// question, and what is right, is drawn again from the paper's seed and stands nowhere.
+/// </summary>
 internal sealed class PaperQuestion
 {
     public PaperId PaperId { get; init; }
@@ -72,17 +75,12 @@ internal sealed class PaperQuestion
 
     public required ContentHash ScenarioHash { get; init; }
 
-    public required ProcedureId Procedure { get; init; }
+    /// <summary>The procedure that is judged by; null where none is, as with a reading.</summary>
+    public required ProcedureId? Procedure { get; init; }
 
-    public required ContentHash ProcedureHash { get; init; }
+    public required ContentHash? ProcedureHash { get; init; }
 
     public required VariantId? Variant { get; init; }
-
-    /// <summary>What a colleague had done, in the JSON of the contract.</summary>
-    public required string StartJson { get; init; }
-
-    /// <summary>What is offered, in the order in which it is shown.</summary>
-    public required List<string> Offered { get; init; }
 
     public string? AnswerJson { get; set; }
 

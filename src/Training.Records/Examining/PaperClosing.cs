@@ -5,13 +5,12 @@ using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Publishing;
 using Training.Records.Storage;
-using Training.Sequencing.Json;
 using Period = Training.Content.Competencies.Period;
 
 namespace Training.Records.Examining;
 
 /// <summary>Closes papers: grades what was saved in time and keeps the verdicts.</summary>
-internal sealed class PaperClosing(TrainingDbContext db, Archive archive, Graders graders, Issuing issuing, TimeProvider clock)
+internal sealed class PaperClosing(TrainingDbContext db, Archive archive, PaperDraw draw, Issuing issuing, TimeProvider clock)
 {
     /// <summary>Closes every paper whose time is over, each in a change of its own.</summary>
     public async Task<int> CloseOverdue()
@@ -36,7 +35,7 @@ internal sealed class PaperClosing(TrainingDbContext db, Archive archive, Grader
     }
 
     /// <summary>
-    /// Closes an open paper within the change that is under way. A question without a saved answer is graded as an
+    /// Closes an open paper within the change that is under way. A question without a saved answer is judged as an
     /// empty answer. Where the competency asks for nothing at a vehicle, its record is issued at once.
     /// </summary>
     public async Task Close(Paper paper, Sitting sitting, PaperEnd end, Instant at)
@@ -44,9 +43,8 @@ internal sealed class PaperClosing(TrainingDbContext db, Archive archive, Grader
         var library = await archive.Of(sitting.PublicationNumber);
         foreach (var question in paper.Questions)
         {
-            var answer = PaperDraw.Restore(question, library).Read(question.AnswerJson ?? "[]").Value;
-            var verdict = (await graders.For(question.ProcedureHash, question.Variant)).Grade(answer).Value;
-            (question.VerdictJson, question.Score, question.Safe) = (VerdictJson.Write(verdict), verdict.Score, verdict.Safe);
+            var judged = (await draw.Again(library, paper, question)).Judge(question.AnswerJson, Content.ContentLibrary.DefaultLanguage);
+            (question.VerdictJson, question.Score, question.Safe) = (judged.ToJson(), judged.Score, judged.Safe);
         }
 
         var competency = await archive.Competency(sitting.CompetencyHash);

@@ -94,7 +94,10 @@ public sealed record OpenPaper(
 public sealed record OpenQuestion(int Number, QuestionView Question, SavedAnswerView? Saved);
 
 /// <summary>An answer as it is held.</summary>
-/// <param name="AnswerJson">The answer: the bare list of entries of the contract.</param>
+/// <param name="AnswerJson">
+/// The answer: the bare list of entries of the contract for an order, otherwise as <see cref="ChosenOptions"/> says.
+/// </param>
 /// <param name="Counter">The counter that it was saved with.</param>
 /// <param name="SavedAt">When.</param>
-public sealed record SavedAnswerView(string AnswerJson, long Counter, Instant SavedAt);
+/// <param name="Parts">How many steps, options or fields are in it; 0 for an answer with nothing in it.</param>
+public sealed record SavedAnswerView(string AnswerJson, long Counter, Instant SavedAt, int Parts);

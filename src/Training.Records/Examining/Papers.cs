@@ -1,12 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content;
+using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Practising;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
-using Training.Sequencing.Json;
 
 namespace Training.Records.Examining;
 
@@ -16,16 +16,18 @@ namespace Training.Records.Examining;
 /// </summary>
 public sealed class Papers
 {
+    private const int MostSeeds = 10;
+
     private readonly TrainingDbContext db;
     private readonly Archive archive;
-    private readonly Graders graders;
+    private readonly PaperDraw draw;
     private readonly PaperClosing closing;
     private readonly PaperLines lines;
     private readonly TimeProvider clock;
 
     internal Papers(
-        TrainingDbContext db, Archive archive, Graders graders, PaperClosing closing, PaperLines lines, TimeProvider clock) =>
-        (this.db, this.archive, this.graders, this.closing, this.lines, this.clock) = (db, archive, graders, closing, lines, clock);
+        TrainingDbContext db, Archive archive, PaperDraw draw, PaperClosing closing, PaperLines lines, TimeProvider clock) =>
+        (this.db, this.archive, this.draw, this.closing, this.lines, this.clock) = (db, archive, draw, closing, lines, clock);
 
     /// <summary>The actor's own papers, newest first.</summary>
     /// <param name="actor">Who asks.</param>
@@ -81,8 +83,10 @@ public sealed class Papers
             {
                 var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
                 var blueprint = (await archive.Competency(sitting.CompetencyHash)).Paper;
-                found.Seed = Practice.FreshSeed();
-                found.Questions.AddRange(PaperDraw.Draw(await archive.Of(sitting.PublicationNumber), blueprint, found.Seed.Value));
+                var drawn = await Fresh(await archive.Of(sitting.PublicationNumber), blueprint);
+                if (!drawn.IsOk) return drawn.Fault;
+                found.Seed = drawn.Value.Seed;
+                found.Questions.AddRange(drawn.Value.Questions);
                 found.BegunAt = clock.Instant();
                 found.EndsAt = found.BegunAt + blueprint.Time.ToNoda();
                 await db.SaveChangesAsync();
@@ -109,13 +113,19 @@ public sealed class Papers
         var sitting = await db.Sittings.AsNoTracking().SingleAsync(known => known.Id == found.SittingId);
         var library = await archive.Of(sitting.PublicationNumber);
         var left = found.EndsAt!.Value - clock.Instant();
+        var questions = new List<OpenQuestion>();
+        foreach (var kept in found.Questions.OrderBy(question => question.Number))
+        {
+            var question = await draw.Again(library, found, kept);
+            questions.Add(new(kept.Number, question.View(language), SavedOf(kept, question)));
+        }
+
         return new OpenPaper(
             paper,
             library.Content.FindCompetency(found.Competency)!.Title,
             found.EndsAt.Value,
             left < NodaTime.Duration.Zero ? NodaTime.Duration.Zero : left,
-            [.. found.Questions.OrderBy(question => question.Number).Select(question => new OpenQuestion(
-                question.Number, PaperDraw.Restore(question, library).View(language), SavedOf(question)))]);
+            questions);
     }
 
     /// <summary>
@@ -125,7 +135,7 @@ public sealed class Papers
     /// <param name="actor">The technician.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="number">The question's number, from 1.</param>
-    /// <param name="answerJson">The answer: the bare list of entries of the contract.</param>
+    /// <param name="answerJson">The answer, finished or not, in the form of its kind (<see cref="SavedAnswerView"/>).</param>
     /// <param name="counter">Counted up by the browser with each save of this question, from 1.</param>
     /// <returns>What is held now.</returns>
     public async Task<Outcome<SavedAnswerView, Refusal>> Save(Actor actor, PaperId paper, int number, string answerJson, long counter)
@@ -143,20 +153,18 @@ public sealed class Papers
         if (question is null) return new Refusal($"The paper has no question {number}.");
         if (counter < 1) return new Refusal("Saves are counted from 1; load the page again.");
         var sitting = await db.Sittings.SingleAsync(known => known.Id == found.SittingId);
-        var answer = PaperDraw.Restore(question, await archive.Of(sitting.PublicationNumber)).Read(answerJson);
+        var asked = await draw.Again(await archive.Of(sitting.PublicationNumber), found, question);
+        var answer = asked.Read(answerJson);
         if (!answer.IsOk) return answer.Fault;
-        // What could not be graded at the end is refused now.
-        var graded = (await graders.For(question.ProcedureHash, question.Variant)).Grade(answer.Value);
-        if (!graded.IsOk) return graded.Fault;
         if (counter > question.AnswerCounter)
         {
-            question.AnswerJson = AnswerJson.Write(answer.Value with { Start = [] });
+            question.AnswerJson = answer.Value.Json;
             (question.AnswerCounter, question.AnswerSavedAt) = (counter, now);
             await db.SaveChangesAsync();
             await change.CommitAsync();
         }
 
-        return SavedOf(question)!;
+        return SavedOf(question, asked)!;
     }
 
     /// <summary>Hands the actor's own paper in. A second time gives the same result.</summary>
@@ -198,9 +206,22 @@ public sealed class Papers
         _ => null,
     };
 
-    private static SavedAnswerView? SavedOf(PaperQuestion question) => question.AnswerJson is { } json
-        ? new(json, question.AnswerCounter, question.AnswerSavedAt!.Value)
+    private static SavedAnswerView? SavedOf(PaperQuestion kept, Question question) => kept.AnswerJson is { } json
+        ? new(json, kept.AnswerCounter, kept.AnswerSavedAt!.Value, question.Read(json).Value.Parts)
         : null;
+
+    /// <summary>Questions from a seed that nobody knows.</summary>
+    private async Task<Outcome<(long Seed, List<PaperQuestion> Questions), Refusal>> Fresh(PublishedLibrary library, PaperBlueprint blueprint)
+    {
+        // The reader has tried every kind on every scenario; should one seed have no question, another has.
+        for (var attempt = 1; ; attempt++)
+        {
+            var seed = Practice.FreshSeed();
+            var drawn = await draw.Draw(library, blueprint, seed);
+            if (drawn.IsOk) return (seed, drawn.Value);
+            if (attempt == MostSeeds) return drawn.Fault;
+        }
+    }
 
     private Task<Paper?> Own(Actor actor, PaperId paper) => db.Papers.Include(known => known.Questions)
         .SingleOrDefaultAsync(known => known.Id == paper && known.PersonId == actor.Person);
@@ -211,10 +232,8 @@ public sealed class Papers
         var judged = new List<JudgedAnswerView>();
         foreach (var kept in paper.Questions.OrderBy(question => question.Number))
         {
-            var question = PaperDraw.Restore(kept, library);
-            var answer = question.Read(kept.AnswerJson ?? "[]").Value;
-            var verdict = (await graders.For(kept.ProcedureHash, kept.Variant)).Grade(answer).Value;
-            judged.Add(new(question.View(language), answer, verdict, question.Procedure.In(language)));
+            var question = await draw.Again(library, paper, kept);
+            judged.Add(question.Judge(kept.AnswerJson, language));
         }
 
         return judged;

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
-using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
@@ -35,8 +34,6 @@ public sealed class Sittings
         if (where.Length is < 1 or > 200) return new Refusal("Say in up to 200 characters where the sitting is.");
         var served = library.Current;
         if (served.Content.FindCompetency(competency) is not { } found) return Refused.NotFound;
-        if (found.Paper.Questions.Any(draw => !Question.CanPut(draw.Kind)))
-            return new Refusal("This competency's paper has a kind of question that cannot be put yet.");
         await using var change = await db.BeginChange();
         var now = clock.Instant();
         var sitting = new Sitting

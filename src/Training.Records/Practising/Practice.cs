@@ -7,7 +7,6 @@ using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
-using Training.Sequencing.Json;
 
 namespace Training.Records.Practising;
 
@@ -17,11 +16,11 @@ public sealed class Practice
     private readonly TrainingDbContext db;
     private readonly Library library;
     private readonly Archive archive;
-    private readonly Graders graders;
+    private readonly Questions questions;
     private readonly TimeProvider clock;
 
-    internal Practice(TrainingDbContext db, Library library, Archive archive, Graders graders, TimeProvider clock) =>
-        (this.db, this.library, this.archive, this.graders, this.clock) = (db, library, archive, graders, clock);
+    internal Practice(TrainingDbContext db, Library library, Archive archive, Questions questions, TimeProvider clock) =>
+        (this.db, this.library, this.archive, this.questions, this.clock) = (db, library, archive, questions, clock);
 
     /// <summary>Draws a question about a scenario, as it is served now.</summary>
     /// <param name="actor">Who asks.</param>
@@ -58,9 +57,8 @@ public sealed class Practice
         var question = drawn.Value;
         var answer = question.Read(handIn.AnswerJson);
         if (!answer.IsOk) return answer.Fault;
-        var grader = await graders.For(question.Procedure.File.Hash, question.Variant);
-        var graded = grader.Grade(answer.Value);
-        if (!graded.IsOk) return graded.Fault;
+        if (question.Lacks(answer.Value) is { } lacking) return lacking;
+        var judged = question.Judge(answer.Value.Json, language);
 
         await using var change = await db.BeginChange();
         var known = await db.PracticeTries.SingleOrDefaultAsync(attempt => attempt.PersonId == actor.Person && attempt.Key == handIn.Key);
@@ -77,11 +75,11 @@ public sealed class Practice
             PublicationNumber = handIn.Ticket.Publication,
             Seed = handIn.Ticket.Seed,
             ScenarioHash = question.Scenario.Text.File.Hash,
-            ProcedureHash = question.Procedure.File.Hash,
-            AnswerJson = AnswerJson.Write(answer.Value with { Start = [] }),
-            Accepted = graded.Value.Accepted,
-            Safe = graded.Value.Safe,
-            Score = graded.Value.Score,
+            ProcedureHash = question.Written?.File.Hash,
+            AnswerJson = answer.Value.Json,
+            Accepted = judged.Accepted,
+            Safe = judged.Safe,
+            Score = judged.Score,
             At = now,
         };
         db.Add(attempt);
@@ -125,18 +123,13 @@ public sealed class Practice
         if (ticket.Publication != served.Number &&
             !await db.Publications.AnyAsync(publication => publication.Number == ticket.Publication)) return Refused.NotFound;
         var from = ticket.Publication == served.Number ? served : await archive.Of(ticket.Publication);
-        if (from.Content.FindScenario(ticket.Scenario) is not { } scenario) return Refused.NotFound;
-        if (!scenario.Kinds.Contains(ticket.Kind) || !Question.CanPut(ticket.Kind))
-            return new Refusal("That scenario is not asked in that way.");
-        return Question.Draw(from, ticket.Scenario, ticket.Kind, new(ticket.Seed));
+        return await questions.Draw(from, ticket.Scenario, ticket.Kind, new(ticket.Seed));
     }
 
     private async Task<PracticeResult> Result(PracticeTry attempt, string language)
     {
         var ticket = new PracticeTicket(attempt.Scenario, attempt.Kind, attempt.PublicationNumber, attempt.Seed);
         var question = (await Draw(ticket)).Value;
-        var answer = question.Read(attempt.AnswerJson).Value;
-        var verdict = (await graders.For(attempt.ProcedureHash, question.Variant)).Grade(answer).Value;
-        return new(attempt.Id, ticket, attempt.At, new(question.View(language), answer, verdict, question.Procedure.In(language)));
+        return new(attempt.Id, ticket, attempt.At, question.Judge(attempt.AnswerJson, language));
     }
 }

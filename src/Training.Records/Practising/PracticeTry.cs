@@ -28,7 +28,8 @@ internal sealed class PracticeTry
 
     public required ContentHash ScenarioHash { get; init; }
 
-    public required ContentHash ProcedureHash { get; init; }
+    /// <summary>What was judged by; null where no procedure was.</summary>
+    public required ContentHash? ProcedureHash { get; init; }
 
     public required string AnswerJson { get; init; }
 

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Caching.Memory;
 using Training.Content;
 using Training.Sequencing;
+using Training.Sequencing.Analysis;
 using Training.Sequencing.Procedures;
 
 namespace Training.Records.Publishing;
@@ -13,6 +14,8 @@ public sealed class Graders : IDisposable
 {
     private readonly Archive archive;
     private readonly MemoryCache graders = new(new MemoryCacheOptions { SizeLimit = 256 });
+
+    private readonly MemoryCache orders = new(new MemoryCacheOptions { SizeLimit = 64 });
 
     internal Graders(Archive archive) => this.archive = archive;
 
@@ -29,6 +32,24 @@ public sealed class Graders : IDisposable
         return graders.Set((procedure, variant), grader, new MemoryCacheEntryOptions { Size = 1 });
     }
 
+    /// <summary>
+    /// The right orders of a published procedure on one kind of vehicle, counted once: it is the dearest part of drawing
+    /// a question.
+    /// </summary>
+    /// <param name="procedure">The hash of the procedure's text.</param>
+    /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
+    /// <exception cref="InvalidOperationException">No such text was published, or it cannot be graded by: a fault of ours.</exception>
+    public async ValueTask<RightOrderDraw> OrdersFor(ContentHash procedure, VariantId? variant = null)
+    {
+        if (orders.TryGetValue((procedure, variant), out RightOrderDraw? known)) return known!;
+        var counted = RightOrderDraw.Of(await For(procedure, variant));
+        return orders.Set((procedure, variant), counted, new MemoryCacheEntryOptions { Size = 1 });
+    }
+
     /// <inheritdoc/>
-    public void Dispose() => graders.Dispose();
+    public void Dispose()
+    {
+        graders.Dispose();
+        orders.Dispose();
+    }
 }

@@ -56,7 +56,7 @@ public static class VerdictJson
         writer.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter writer, Finding finding)
+    internal static void Write(Utf8JsonWriter writer, Finding finding)
     {
         writer.WriteStartObject();
         writer.WriteString(JsonNames.Kind, CodeOf(finding.Kind));

@@ -1,3 +1,4 @@
+using Training.Sequencing.Answers;
 using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Questions;
@@ -17,23 +18,42 @@ public sealed class ChoiceQuestion
     /// <summary>The options that are right, by their ids; to be shown only once an answer is in.</summary>
     public IReadOnlyList<string> Right => [.. options.Where(option => option.IsRight).Select(option => option.Id)];
 
+    /// <summary>What an unanswered question is worth: nothing; and who names no fault has overlooked the one that is there.</summary>
+    public Judgement Unanswered => new(0m)
+    {
+        Safe = Prompt.Kind != ChoiceKind.FirstFault || taught.All(finding => finding.Stakes.IsSafe),
+        Right = Right,
+        Findings = taught,
+        Replayed = Prompt.Kind == ChoiceKind.Wait ? null : options[0].Replayed,
+    };
+
+    /// <summary>Why an answer cannot be judged, or null. That nothing is chosen yet is no reason here.</summary>
+    /// <param name="chosen">The ids of the options that were chosen.</param>
+    public Refusal? WhyNot(IReadOnlyCollection<string> chosen)
+    {
+        ArgumentNullException.ThrowIfNull(chosen);
+        if (chosen.Count > 1 && !Prompt.TakesSeveral) return new("Choose just one option.");
+        if (chosen.Distinct(StringComparer.Ordinal).Count() < chosen.Count) return new("An option is chosen twice.");
+        return chosen.FirstOrDefault(id => !options.Any(option => option.Id == id)) is { } foreign
+            ? new($"This question has no option “{foreign}”.")
+            : null;
+    }
+
     /// <summary>Judges an answer, or refuses it with a sentence.</summary>
     /// <param name="chosen">The ids of the options that were chosen.</param>
     public Outcome<Judgement, Refusal> Judge(IReadOnlyCollection<string> chosen)
     {
-        ArgumentNullException.ThrowIfNull(chosen);
+        if (WhyNot(chosen) is { } reason) return reason;
         if (chosen.Count == 0) return new Refusal("Choose an option.");
-        if (chosen.Count > 1 && !Prompt.TakesSeveral) return new Refusal("Choose just one option.");
-        if (chosen.Distinct(StringComparer.Ordinal).Count() < chosen.Count) return new Refusal("An option is chosen twice.");
-        if (chosen.FirstOrDefault(id => !options.Any(option => option.Id == id)) is { } foreign)
-            return new Refusal($"This question has no option “{foreign}”.");
         Weighed[] picked = [.. options.Where(option => chosen.Contains(option.Id))];
         var wrong = picked.Where(option => !option.IsRight).ToArray();
         return new Judgement(Score(picked, wrong.Length))
         {
             Safe = wrong.All(option => option.Risks.All(finding => finding.Stakes.IsSafe)),
             Right = Right,
-            Findings = [.. taught.Concat(wrong.SelectMany(option => option.Teaches)).Distinct()],
+            Findings = [.. taught.Concat(picked.Where(option => !option.IsRight || option.TeachesAlways)
+                .SelectMany(option => option.Teaches)).Distinct()],
+            Replayed = (wrong.Length > 0 ? wrong[0] : picked[0]).Replayed,
         };
     }
 
@@ -63,6 +83,9 @@ public sealed record Judgement(decimal Score)
 
     /// <summary>The findings that teach: what is wrong in what was shown or chosen, and why.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>The order of work that shows what happens, to be graded and replayed; null where there is none.</summary>
+    public Answer? Replayed { get; init; }
 }
 
 /// <summary>An option and what is known of it.</summary>
@@ -75,4 +98,10 @@ internal sealed record Weighed(string Id, bool IsRight)
 
     /// <summary>What is told to whoever chose it.</summary>
     public IReadOnlyList<Finding> Teaches { get; init; } = [];
+
+    /// <summary>Whether that is told though the option is right.</summary>
+    public bool TeachesAlways { get; init; }
+
+    /// <summary>The order that shows what happens when somebody works by it.</summary>
+    public Answer? Replayed { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Training.Sequencing.Analysis;
+using Training.Sequencing.Answers;
 using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 
@@ -13,9 +14,13 @@ public static class ChoiceQuestions
     /// <param name="orders">The right orders of the procedure on its kind of vehicle.</param>
     /// <param name="decoys">The decoys of the procedure that may appear.</param>
     /// <param name="lots">The lots.</param>
+    /// <param name="start">
+    /// What is done already, for <see cref="ChoiceKind.Next"/>; empty stops somewhere in a random right order. The other
+    /// kinds show an order of their own.
+    /// </param>
     /// <exception cref="ArgumentException">A decoy is none of the procedure's: a fault of ours.</exception>
     public static Outcome<ChoiceQuestion, Refusal> Draw(
-        ChoiceKind kind, RightOrderDraw orders, IReadOnlyList<StepId> decoys, SeededDraw lots)
+        ChoiceKind kind, RightOrderDraw orders, IReadOnlyList<StepId> decoys, SeededDraw lots, IReadOnlyList<Entry>? start = null)
     {
         ArgumentNullException.ThrowIfNull(orders);
         ArgumentNullException.ThrowIfNull(decoys);
@@ -26,7 +31,7 @@ public static class ChoiceQuestions
         return kind switch
         {
             ChoiceKind.FirstFault => FirstFaultQuestion.Draw(orders, decoys, lots),
-            ChoiceKind.Next => NextQuestion.Draw(orders, decoys, lots),
+            ChoiceKind.Next => NextQuestion.Draw(orders, decoys, lots, start ?? []),
             ChoiceKind.Wait => WaitQuestion.Draw(orders, lots),
             ChoiceKind.WhatIf => WhatIfQuestion.Draw(orders, decoys, lots),
             _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No such kind."),

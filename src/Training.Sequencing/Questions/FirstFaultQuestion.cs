@@ -23,7 +23,7 @@ internal static class FirstFaultQuestion
         Option[] options = [.. entries.Select((_, at) => new Option(ChoiceQuestions.IdAt(at)) { Place = at + 1 })];
         return new ChoiceQuestion(
             new(ChoiceKind.FirstFault, entries, options),
-            [.. options.Select(option => new Weighed(option.Id, right.Contains(option.Place!.Value)) { Risks = [planted.Finding] })],
+            [.. options.Select(option => new Weighed(option.Id, right.Contains(option.Place!.Value)) { Risks = [planted.Finding], Replayed = planted.Answer })],
             [planted.Finding]);
     }
 

@@ -16,12 +16,13 @@ internal static class NextQuestion
     private const int MostOptions = 6;
     private const int Stops = 20;
 
-    public static Outcome<ChoiceQuestion, Refusal> Draw(RightOrderDraw orders, IReadOnlyList<StepId> decoys, SeededDraw lots)
+    public static Outcome<ChoiceQuestion, Refusal> Draw(
+        RightOrderDraw orders, IReadOnlyList<StepId> decoys, SeededDraw lots, IReadOnlyList<Entry> given)
     {
-        for (var stop = 0; stop < Stops; stop++)
+        for (var stop = 0; stop < (given.Count > 0 ? 1 : Stops); stop++)
         {
-            var start = orders.DrawStart(lots);
-            if (start.Count == 0) break;
+            var start = given.Count > 0 ? given : orders.DrawStart(lots);
+            if (start.Count == 0 || orders.Grader.CheckStart(start) is not null) break;
             var moment = new Moment(orders, start);
             var (right, wrong) = (new List<Offer>(), new List<Offer>());
             foreach (var id in moment.Left.Concat(decoys))
@@ -34,7 +35,9 @@ internal static class NextQuestion
             if (right.Count > 0 && wrong.Count > 0) return Question(start, Some(right, wrong, lots));
         }
 
-        return new Refusal("Nothing in this procedure must wait for anything else.");
+        return new Refusal(given.Count > 0
+            ? "After this start everything may be done now, or nothing may."
+            : "Nothing in this procedure must wait for anything else.");
     }
 
     /// <summary>At least one of either sort, and besides any of the others.</summary>
@@ -54,11 +57,12 @@ internal static class NextQuestion
             {
                 Risks = offer.Findings,
                 Teaches = offer.Findings,
+                Replayed = offer.Replayed,
             })],
             []);
     }
 
-    private sealed record Offer(StepId Id, bool MayBeDone, IReadOnlyList<Finding> Findings);
+    private sealed record Offer(StepId Id, bool MayBeDone, IReadOnlyList<Finding> Findings, Answer Replayed);
 
     /// <summary>The moment at which somebody stopped.</summary>
     private sealed class Moment
@@ -84,11 +88,12 @@ internal static class NextQuestion
             {
                 Stated = procedure.Steps.Any(step => step.Id == id && step.IsWait) ? LongEnough : null,
             };
-            // A start is possible just where each of its steps could be done at its time, whatever is chosen later on.
-            if (orders.Grader.CheckStart([.. start, now]) is null) return new(id, true, []);
             var later = rest.Where(entry => entry.Step != id);
-            var verdict = orders.Graded(new([now, .. later]) { Start = start });
-            return new(id, false, [.. verdict.Replay[0].Findings.Select(finding => verdict.Findings[finding])]);
+            var answer = new Answer([now, .. later]) { Start = start };
+            // A start is possible just where each of its steps could be done at its time, whatever is chosen later on.
+            if (orders.Grader.CheckStart([.. start, now]) is null) return new(id, true, [], answer);
+            var verdict = orders.Graded(answer);
+            return new(id, false, [.. verdict.Replay[0].Findings.Select(finding => verdict.Findings[finding])], answer);
         }
 
         /// <summary>As long as all gaps together, so that a wait is never wrong for its length.</summary>

@@ -2,7 +2,6 @@ using Training.Sequencing.Analysis;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
-using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Questions;
 
@@ -21,10 +20,11 @@ internal static class WaitQuestion
         if (waits.Length == 0) return new Refusal("No step of this procedure has to be waited for.");
         var wait = waits[lots.Below(waits.Length)];
         var least = order[wait].Stated!.Value;
-        var until = Verdict(orders, order, wait, Duration.Zero).Replay.First(entry => entry.Findings.Count > 0).Place;
+        var until = orders.Graded(With(order, wait, Duration.Zero)).Replay.First(entry => entry.Findings.Count > 0).Place;
         Duration[] times = [.. Times(orders, least, lots).Order()];
         var options = times.Select((time, at) => new Option(ChoiceQuestions.IdAt(at)) { Time = time }).ToArray();
-        var findings = times.Select(time => Verdict(orders, order, wait, time).Findings).ToArray();
+        var waited = times.Select(time => With(order, wait, time)).ToArray();
+        var findings = waited.Select(answer => orders.Graded(answer).Findings).ToArray();
         // Whoever is right, or waits longer, is told why the next shorter time would not have done.
         var nearly = findings[Array.IndexOf(times, least) - 1];
         return new ChoiceQuestion(
@@ -37,12 +37,14 @@ internal static class WaitQuestion
             {
                 Risks = findings[at],
                 Teaches = findings[at].Count > 0 ? findings[at] : nearly,
+                TeachesAlways = true,
+                Replayed = waited[at],
             })],
             []);
     }
 
-    private static Verdict Verdict(RightOrderDraw orders, IReadOnlyList<Entry> order, int wait, Duration time) =>
-        orders.Graded(new([.. order.Select((entry, at) => at == wait ? entry with { Stated = time } : entry)]));
+    private static Answer With(IReadOnlyList<Entry> order, int wait, Duration time) =>
+        new([.. order.Select((entry, at) => at == wait ? entry with { Stated = time } : entry)]);
 
     /// <summary>The least time among others, at least one of them shorter and one longer.</summary>
     private static List<Duration> Times(RightOrderDraw orders, Duration least, SeededDraw lots)

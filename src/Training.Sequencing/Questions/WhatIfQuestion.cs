@@ -46,7 +46,7 @@ internal static class WhatIfQuestion
         Option[] options = [.. shown.Select((told, at) => new Option(ChoiceQuestions.IdAt(at)) { Consequence = told })];
         return new(
             new(ChoiceKind.WhatIf, [.. planted.Answer.Entries.Take(planted.Place!.Value - 1)], options) { About = about },
-            [.. options.Select(option => new Weighed(option.Id, option.Consequence == right))],
+            [.. options.Select(option => new Weighed(option.Id, option.Consequence == right) { Replayed = planted.Answer })],
             [planted.Finding]);
     }
 

@@ -18,6 +18,21 @@ internal static class ShippedContent
     public static Verdict Grade(string procedure, string? variant, string order) =>
         GraderOf(procedure, variant).Grade(new Answer([.. order.Split(' ').Select(EntryOf)])).Value;
 
+    /// <summary>
+    /// Asserts that an order is right and that the same order with a habit in the place of what is right is found out by
+    /// just these rules, steps and decoys.
+    /// </summary>
+    public static Verdict AssertNamed(
+        string procedure, string variant, string order, string right, string habit, string subjects)
+    {
+        Assert.True(Grade(procedure, variant, order).Accepted);
+        Assert.Contains(right, order, StringComparison.Ordinal);
+        var verdict = Grade(procedure, variant, order.Replace(right, habit, StringComparison.Ordinal));
+        Assert.Equal(
+            subjects.Split(' ').Order(), verdict.Findings.Select(finding => finding.Subject).Distinct().Order());
+        return verdict;
+    }
+
     private static Grader GraderOf(string procedure, string? variant) => Grader.For(
         Library.FindProcedure(new(procedure))!.Procedure, variant is null ? null : new VariantId(variant)).Value;
 

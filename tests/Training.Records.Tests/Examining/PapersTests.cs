@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content.Scenarios;
+using Training.Records.Asking;
 using Training.Records.Examining;
 using Training.Records.Publishing;
 using Training.Sequencing.Json;
@@ -47,10 +48,14 @@ public sealed class PapersTests
         var open = await world.BegunPaper(world.Technician);
         var kept = await world.Db(db => db.Papers.Include(paper => paper.Questions).SingleAsync(paper => paper.Id == open.Id));
         var library = world.One<Library>().Current;
-        var again = PaperDraw.Draw(library, library.Content.FindCompetency(RelayTrays)!.Paper, kept.Seed!.Value);
-        Assert.Equal(
-            kept.Questions.OrderBy(question => question.Number).Select(question => (question.Scenario, string.Join(' ', question.Offered))),
-            again.Select(question => (question.Scenario, string.Join(' ', question.Offered))));
+        var draw = world.One<PaperDraw>();
+        var again = Ok(await draw.Draw(library, library.Content.FindCompetency(RelayTrays)!.Paper, kept.Seed!.Value));
+        Assert.Equal(kept.Questions.OrderBy(question => question.Number).Select(question => question.Scenario), again.Select(question => question.Scenario));
+        foreach (var question in kept.Questions)
+        {
+            var shown = (await draw.Again(library, kept, question)).View("en");
+            Assert.Equal(open.Questions[question.Number - 1].Question.Offered, shown.Offered);
+        }
     }
 
     [Fact]
@@ -266,7 +271,7 @@ public sealed class PapersTests
         Ok(await world.Sittings(sittings => sittings.Close(world.Examiner, sitting)));
         var late = Ok(await world.Papers(papers => papers.Look(world.Technician, open.Id)));
         Assert.Equal(2, late.Answers!.Count);
-        Assert.NotEmpty(late.Answers[0].Verdict.Findings);
+        Assert.NotEmpty(((JudgedOrderView)late.Answers[0]).Order.Verdict.Findings);
         Assert.Null(Ok(await world.Papers(papers => papers.Look(world.Owner, open.Id))).Answers);
     }
 
@@ -282,9 +287,9 @@ public sealed class PapersTests
         var questions = await world.Db(db => db.Set<PaperQuestion>().Where(question => question.PaperId == open.Id).ToListAsync());
         foreach (var kept in questions)
         {
-            var start = AnswerJson.Parse(kept.StartJson).Value.Entries;
+            var start = world.One<Library>().Current.Content.FindScenario(kept.Scenario)!.Start.Where(_ => kept.Kind == QuestionKind.Finish).ToList();
             var answer = AnswerJson.Parse(kept.AnswerJson ?? "[]").Value with { Start = start };
-            var verdict = (await world.One<Graders>().For(kept.ProcedureHash, kept.Variant)).Grade(answer).Value;
+            var verdict = (await world.One<Graders>().For(kept.ProcedureHash!.Value, kept.Variant)).Grade(answer).Value;
             Assert.Equal(kept.VerdictJson, VerdictJson.Write(verdict));
         }
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content.Scenarios;
+using Training.Records.Asking;
 using Training.Records.Practising;
 using static Training.Records.Tests.TestWorld;
 
@@ -48,11 +49,11 @@ public sealed class PracticeTests
         var asked = Ok(await world.Practice(practice => practice.Draw(world.Technician, Plain)));
         var result = Ok(await world.Practice(practice => practice.HandIn(
             world.Technician, new(Guid.NewGuid(), asked.Ticket, Ways.UnsafeOrder))));
-        Assert.False(result.Judged.Verdict.Accepted);
-        Assert.False(result.Judged.Verdict.Safe);
-        Assert.NotEmpty(result.Judged.Verdict.Findings);
+        Assert.False(result.Judged.Accepted);
+        Assert.False(result.Judged.Safe);
+        Assert.NotEmpty(((JudgedOrderView)result.Judged).Order.Verdict.Findings);
         var line = Assert.Single(Ok(await world.Practice(practice => practice.Of(world.Technician, world.Technician.Person))));
-        Assert.Equal(result.Judged.Verdict.Score, line.Score);
+        Assert.Equal(result.Judged.Score, line.Score);
     }
 
     [Fact]
@@ -86,9 +87,9 @@ public sealed class PracticeTests
         await world.Republish("procedures/change-tray.yaml", "at-least: 60 s", "at-least: 120 s");
         var result = Ok(await world.Practice(practice => practice.HandIn(
             world.Technician, new(Guid.NewGuid(), asked.Ticket, Ways.RightOrder))));
-        Assert.True(result.Judged.Verdict.Accepted);
+        Assert.True(result.Judged.Accepted);
         var again = Ok(await world.Practice(practice => practice.Look(world.Technician, result.Id)));
-        Assert.True(again.Judged.Verdict.Accepted);
+        Assert.True(again.Judged.Accepted);
     }
 
     [Theory]

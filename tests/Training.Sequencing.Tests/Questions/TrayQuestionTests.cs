@@ -1,7 +1,9 @@
 using Training.Sequencing.Analysis;
+using Training.Sequencing.Answers;
 using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Questions;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Tests.Questions;
 
@@ -82,6 +84,60 @@ public sealed class TrayQuestionTests
     [Fact]
     public void A_decoy_that_the_procedure_does_not_have_is_a_fault_of_the_caller() =>
         Assert.Throws<ArgumentException>(() => ChoiceQuestions.Draw(ChoiceKind.Next, Tray, [Sample.Id("lift-tray")], new SeededDraw(1)));
+
+    [Fact]
+    public void What_may_be_done_next_is_asked_at_the_start_that_is_given()
+    {
+        Entry[] start = [new(Sample.Id("key-off"))];
+        var question = ChoiceQuestions.Draw(ChoiceKind.Next, Tray, [Sample.Id("hose")], new SeededDraw(1), start).Value;
+        Assert.Equal(start, question.Prompt.Done);
+        Assert.Contains(question.Prompt.Options, option => option.Step == Sample.Id("rest") && question.Right.Contains(option.Id));
+    }
+
+    [Fact]
+    public void After_a_start_that_leaves_no_choice_nothing_is_asked()
+    {
+        Entry[] start = [new(Sample.Id("key-off")), new(Sample.Id("rest")) { Stated = Sample.Seconds(60) }, new(Sample.Id("lift-tray")), new(Sample.Id("hook"))];
+        Assert.False(ChoiceQuestions.Draw(ChoiceKind.Next, Tray, [], new SeededDraw(1), start).IsOk);
+    }
+
+    [Theory]
+    [InlineData(ChoiceKind.FirstFault)]
+    [InlineData(ChoiceKind.Next)]
+    [InlineData(ChoiceKind.Wait)]
+    [InlineData(ChoiceKind.WhatIf)]
+    public void An_unanswered_question_is_worth_nothing_and_only_a_fault_can_be_overlooked(ChoiceKind kind)
+    {
+        for (var seed = 1; seed <= 20; seed++)
+        {
+            var question = Draw(kind, seed).Value;
+            var nothing = question.Unanswered;
+            Assert.Equal((0m, false), (nothing.Score, nothing.IsRight));
+            var fault = kind == ChoiceKind.FirstFault ? Assert.Single(Tray.Grader.Grade(new(question.Prompt.Done)).Value.Findings) : null;
+            Assert.Equal(fault?.Stakes.IsSafe ?? true, nothing.Safe);
+        }
+    }
+
+    [Theory]
+    [InlineData(ChoiceKind.FirstFault)]
+    [InlineData(ChoiceKind.Next)]
+    [InlineData(ChoiceKind.Wait)]
+    [InlineData(ChoiceKind.WhatIf)]
+    public void Every_wrong_option_has_an_order_to_replay_in_which_something_is_found(ChoiceKind kind)
+    {
+        for (var seed = 1; seed <= 20; seed++)
+        {
+            var question = Draw(kind, seed).Value;
+            foreach (var option in question.Prompt.Options.Where(option => !question.Right.Contains(option.Id)))
+            {
+                var replayed = question.Judge([option.Id]).Value.Replayed!;
+                var verdict = Tray.Grader.Grade(replayed).Value;
+                var isTooLong = kind == ChoiceKind.Wait && option.Time >= question.Prompt.Options.Single(other => question.Right.Contains(other.Id)).Time;
+                Assert.Equal(isTooLong, verdict.Accepted);
+                Assert.All(verdict.Findings, finding => Assert.NotEqual(FindingKind.Missing, finding.Kind));
+            }
+        }
+    }
 
     [Fact]
     public void The_same_seed_draws_the_same_questions_in_every_version() =>

@@ -155,6 +155,9 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<DateTimeOffset?>("LockoutEnd")
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("NameRemovedAt")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
                         .HasColumnType("TEXT");
@@ -341,6 +344,30 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("RecordRuns", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
+                {
+                    b.Property<Guid>("ShopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("People")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("SetAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SetById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("ShopId", "Competency");
+
+                    b.HasIndex("SetById");
+
+                    b.ToTable("ShopNeeds", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
                 {
                     b.Property<Guid>("Id")
@@ -424,16 +451,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
-                    b.PrimitiveCollection<string>("Offered")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
                     b.Property<string>("Procedure")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<bool?>("Safe")
@@ -448,10 +469,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<decimal?>("Score")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("StartJson")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Variant")
@@ -508,6 +525,25 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("Sittings");
                 });
 
+            modelBuilder.Entity("Training.Records.Issuers.IssuerKeyRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AddedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("ExpiresAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("GivenUpAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("IssuerKeys", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Learning.LessonRead", b =>
                 {
                     b.Property<Guid>("PersonId")
@@ -525,6 +561,20 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Module", "Lesson");
 
                     b.ToTable("LessonsRead");
+                });
+
+            modelBuilder.Entity("Training.Records.Ledger.CheckpointRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("LogCheckpoints", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Ledger.LogNote", b =>
@@ -713,7 +763,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<string>("ProcedureHash")
-                        .IsRequired()
                         .HasColumnType("TEXT");
 
                     b.Property<int>("PublicationNumber")
@@ -937,6 +986,21 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Observing.Run", null)
                         .WithMany()
                         .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SetById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Shop", null)
+                        .WithMany()
+                        .HasForeignKey("ShopId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

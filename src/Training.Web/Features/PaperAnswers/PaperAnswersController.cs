@@ -3,21 +3,20 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Examining;
-using Training.Sequencing.Json;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
 namespace Training.Web.Features.PaperAnswers;
 
 /// <summary>
-/// The quiet saves of a script while an answer is being made: 200 saved; 409 a newer order is held already; 410 the
-/// paper is closed; 422 the order cannot be read, with the sentence as the problem's detail (RFC 9457).
+/// The quiet saves of a script while an answer is being made: 200 saved; 409 a newer answer is held already; 410 the
+/// paper is closed; 422 the answer cannot be read, with the sentence as the problem's detail (RFC 9457).
 /// </summary>
 [Authorize(Roles = Roles.Technician)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
 {
-    /// <summary>Saves the order so far.</summary>
+    /// <summary>Saves the answer so far.</summary>
     /// <param name="paper">The paper.</param>
     /// <param name="number">The question's number, from 1.</param>
     /// <param name="form">The order.</param>
@@ -25,13 +24,13 @@ public sealed class PaperAnswersController(Training.Records.Examining.Papers pap
     public async Task<IActionResult> Update(PaperId paper, int number, AnswerForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var answer = AnswerForm.Read(form.Placed(), []);
+        var answer = form.ToJson([]);
         if (!answer.IsOk) return Problem(this.Say(answer.Fault), statusCode: StatusCodes.Status422UnprocessableEntity);
         var actor = await current.Get();
-        var saved = await papers.Save(actor, paper, number, AnswerJson.Write(answer.Value), form.SaveNumber);
+        var saved = await papers.Save(actor, paper, number, answer.Value, form.SaveNumber);
         if (!saved.IsOk) return Problem(this.Say(saved.Fault), statusCode: await WhyNot(actor, paper));
         return saved.Value.Counter > form.SaveNumber
-            ? Problem("A newer order is held.", statusCode: StatusCodes.Status409Conflict)
+            ? Problem("A newer answer is held.", statusCode: StatusCodes.Status409Conflict)
             : Json(new SavedAnswer(saved.Value.Counter, saved.Value.SavedAt.ToString()));
     }
 

@@ -38,7 +38,7 @@ public sealed class PaperHandInsController(Training.Records.Examining.Papers pap
 /// <param name="Zone">The time zone that times are told in.</param>
 public sealed record HandInPage(OpenPaper Paper, string Zone)
 {
-    /// <summary>The questions without a step in their answer.</summary>
+    /// <summary>The questions with nothing in their answer.</summary>
     public IReadOnlyList<OpenQuestion> Unanswered =>
-        [.. Paper.Questions.Where(question => AnswerForm.Saved(question.Saved?.AnswerJson).Count == 0)];
+        [.. Paper.Questions.Where(question => question.Saved is not { Parts: > 0 })];
 }

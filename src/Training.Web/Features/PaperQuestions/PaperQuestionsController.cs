@@ -5,7 +5,6 @@ using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Examining;
 using Training.Sequencing;
-using Training.Sequencing.Json;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -27,7 +26,7 @@ public sealed class PaperQuestionsController(
         var open = await papers.Open(await current.Get(), paper, await reader.Language());
         if (!open.IsOk) return Redirect($"/papers/{paper}");
         return Find(open.Value, number) is { } question
-            ? View(await Page(open.Value, question, AnswerForm.Saved(question.Saved?.AnswerJson), null))
+            ? View(await Page(open.Value, question, AnswerForm.OfSaved(question.Saved?.AnswerJson), null))
             : NotFound();
     }
 
@@ -43,17 +42,16 @@ public sealed class PaperQuestionsController(
         var open = await papers.Open(await current.Get(), paper, await reader.Language());
         if (!open.IsOk) return this.NotDone(open.Fault, $"/papers/{paper}");
         if (Find(open.Value, number) is not { } question) return NotFound();
-        var placed = form.Placed();
-        var saved = await Save(paper, question, placed, form.SaveNumber + 1);
+        var saved = await Save(paper, question, form);
         if (!saved.IsOk)
         {
             Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-            return View(nameof(Show), await Page(open.Value, question, placed, this.Say(saved.Fault)));
+            return View(nameof(Show), await Page(open.Value, question, form, this.Say(saved.Fault)));
         }
 
         var here = $"/papers/{paper}/questions/{number}";
         if (saved.Value.Counter > form.SaveNumber + 1)
-            return this.NotDone(new(words["Another page or device has saved a newer order for this question. It is the one that you see now."]), here);
+            return this.NotDone(new(words["Another page or device has saved a newer answer to this question. It is the one that you see now."]), here);
         return this.Done(null, then switch
         {
             "next" when number < open.Value.Questions.Count => $"/papers/{paper}/questions/{number + 1}",
@@ -64,20 +62,20 @@ public sealed class PaperQuestionsController(
     }
 
     private async Task<Outcome<SavedAnswerView, Refusal>> Save(
-        PaperId paper, OpenQuestion question, IReadOnlyList<PlacedStep> placed, long counter)
+        PaperId paper, OpenQuestion question, AnswerForm form)
     {
-        var answer = AnswerForm.Read(placed, AnswerSheet.OfferedBy(question.Question));
+        var answer = form.ToJson(AnswerSheet.OfferedBy(question.Question));
         return answer.IsOk
-            ? await papers.Save(await current.Get(), paper, question.Number, AnswerJson.Write(answer.Value), counter)
+            ? await papers.Save(await current.Get(), paper, question.Number, answer.Value, form.SaveNumber + 1)
             : answer.Fault;
     }
 
     private async Task<PaperQuestionPage> Page(
-        OpenPaper paper, OpenQuestion question, IReadOnlyList<PlacedStep> placed, string? wrong)
+        OpenPaper paper, OpenQuestion question, AnswerForm form, string? wrong)
     {
         var here = $"/papers/{paper.Id}/questions/{question.Number}";
         var isLast = question.Number == paper.Questions.Count;
-        var sheet = AnswerSheet.For(question.Question, placed, here) with
+        var sheet = Sheet.For(question.Question, form, here) with
         {
             SaveAddress = $"/papers/{paper.Id}/answers/{question.Number}",
             SaveNumber = question.Saved?.Counter ?? 0,
@@ -108,4 +106,4 @@ public sealed class PaperQuestionsController(
 /// <param name="Question">The question as it is put.</param>
 /// <param name="Sheet">The sheet.</param>
 /// <param name="Zone">The time zone that times are told in.</param>
-public sealed record PaperQuestionPage(OpenPaper Paper, OpenQuestion Open, QuestionPage Question, AnswerSheet Sheet, string Zone);
+public sealed record PaperQuestionPage(OpenPaper Paper, OpenQuestion Open, QuestionPage Question, Sheet Sheet, string Zone);

@@ -12,9 +12,9 @@ public sealed record PaperPage(PaperView View, bool IsOwn, string Zone)
     /// <summary>How long the paper lasts, in whole minutes.</summary>
     public int Minutes => (int)Math.Ceiling(View.Time.TotalMinutes);
 
-    /// <summary>The verdicts by number, where they are shown.</summary>
-    public IEnumerable<VerdictView> Verdicts => (View.Answers ?? []).Select((judged, index) =>
-        new VerdictView(judged.Procedure, judged.Answer, judged.Verdict) { Id = $"question-{index + 1}" });
+    /// <summary>The judged answers by number, where they are shown.</summary>
+    public IEnumerable<JudgedPage> Answers =>
+        (View.Answers ?? []).Select((judged, index) => new JudgedPage(judged, $"question-{index + 1}"));
 }
 
 /// <summary>One's own paper while its time runs.</summary>

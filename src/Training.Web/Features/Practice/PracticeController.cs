@@ -4,7 +4,6 @@ using Microsoft.Extensions.Localization;
 using Training.Records.Accounts;
 using Training.Records.Practising;
 using Training.Sequencing;
-using Training.Sequencing.Json;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -28,7 +27,7 @@ public sealed class PracticeController(
     public async Task<IActionResult> Show(string scenario, string? kind)
     {
         var drawn = await Draw(scenario, kind, null);
-        return drawn.IsOk ? View(await Page(drawn.Value, [], Guid.NewGuid(), null)) : this.NotShown(drawn.Fault);
+        return drawn.IsOk ? View(await Page(drawn.Value, new(), Guid.NewGuid(), null)) : this.NotShown(drawn.Fault);
     }
 
     /// <summary>Makes a change to the order so far, for browsers without script. Nothing is kept on the server.</summary>
@@ -41,7 +40,7 @@ public sealed class PracticeController(
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(ticket);
         var drawn = await Draw(scenario, ticket.Kind, ticket.Seed);
-        return drawn.IsOk ? View(nameof(Show), await Page(drawn.Value, form.Placed(), ticket.Key, null)) : this.NotShown(drawn.Fault);
+        return drawn.IsOk ? View(nameof(Show), await Page(drawn.Value, form, ticket.Key, null)) : this.NotShown(drawn.Fault);
     }
 
     /// <summary>Hands the answer in and goes on to what is said of it.</summary>
@@ -55,11 +54,10 @@ public sealed class PracticeController(
         ArgumentNullException.ThrowIfNull(ticket);
         var drawn = await Draw(scenario, ticket.Kind, ticket.Seed);
         if (!drawn.IsOk) return this.NotShown(drawn.Fault);
-        var placed = form.Placed();
-        var result = await Grade(drawn.Value, placed, ticket);
+        var result = await Grade(drawn.Value, form, ticket);
         if (result.IsOk) return Redirect($"/tries/{result.Value.Id}");
         Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Show), await Page(drawn.Value, placed, ticket.Key, this.Say(result.Fault)));
+        return View(nameof(Show), await Page(drawn.Value, form, ticket.Key, this.Say(result.Fault)));
     }
 
     private async Task<Outcome<PracticeQuestion, Refusal>> Draw(string scenario, string? kind, long? seed) =>
@@ -68,20 +66,20 @@ public sealed class PracticeController(
             : new Refusal(words["This scenario is not served any more. Choose another one."]);
 
     private async Task<Outcome<PracticeResult, Refusal>> Grade(
-        PracticeQuestion drawn, IReadOnlyList<PlacedStep> placed, PracticeTicketForm ticket)
+        PracticeQuestion drawn, AnswerForm form, PracticeTicketForm ticket)
     {
-        if (placed.Count == 0) return new Refusal(words["Your order is empty. Tap what you would do first, then hand in."]);
-        var answer = AnswerForm.Read(placed, AnswerSheet.OfferedBy(drawn.Question));
+        if (drawn.Question.Offered.Count > 0 && form.Placed().Count == 0) return new Refusal(words["Your order is empty. Tap what you would do first, then hand in."]);
+        var answer = form.ToJson(AnswerSheet.OfferedBy(drawn.Question));
         return answer.IsOk
             ? await practice.HandIn(await current.Get(),
-                new(ticket.Key, drawn.Ticket with { Publication = ticket.Publication }, AnswerJson.Write(answer.Value)))
+                new(ticket.Key, drawn.Ticket with { Publication = ticket.Publication }, answer.Value))
             : answer.Fault;
     }
 
-    private async Task<PracticePage> Page(PracticeQuestion drawn, IReadOnlyList<PlacedStep> placed, Guid key, string? wrong)
+    private async Task<PracticePage> Page(PracticeQuestion drawn, AnswerForm form, Guid key, string? wrong)
     {
         var at = $"/scenarios/{drawn.Ticket.Scenario}";
-        var sheet = AnswerSheet.For(drawn.Question, placed, at + "/practice") with
+        var sheet = Sheet.For(drawn.Question, form, at + "/practice") with
         {
             Carried = PracticeTicketForm.Of(drawn.Ticket, key),
             Wrong = wrong,

@@ -7,7 +7,7 @@ namespace Training.Web.Features.Practice;
 /// <summary>A practice question with its answer sheet.</summary>
 /// <param name="Question">The question.</param>
 /// <param name="Sheet">The sheet.</param>
-public sealed record PracticePage(QuestionPage Question, AnswerSheet Sheet);
+public sealed record PracticePage(QuestionPage Question, Sheet Sheet);
 
 /// <summary>What names a practice question, as the form carries it.</summary>
 public sealed class PracticeTicketForm

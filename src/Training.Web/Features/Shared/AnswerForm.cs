@@ -1,4 +1,5 @@
 using System.Globalization;
+using Training.Records.Asking;
 using Training.Sequencing;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Json;
@@ -6,11 +7,17 @@ using Training.Sequencing.Procedures;
 
 namespace Training.Web.Features.Shared;
 
-/// <summary>An answer sheet as a browser posts it: two lists side by side and the change that was asked for.</summary>
+/// <summary>
+/// An answer sheet as a browser posts it: for an order two lists side by side and the change that was asked for, for
+/// options those that were chosen.
+/// </summary>
 public sealed class AnswerForm
 {
     /// <summary>More entries than any sheet can hold: a post with more is not read.</summary>
     public const int MostEntries = 200;
+
+    /// <summary>The name of a sheet of options.</summary>
+    public const string Options = "options";
 
     /// <summary>The ids in order; null for none, for a form is bound into what is there already.</summary>
     public IReadOnlyList<string>? Step { get; init; }
@@ -20,6 +27,12 @@ public sealed class AnswerForm
 
     /// <summary>What was tapped: <c>place:ID</c>, <c>back:ID</c>, <c>up:N</c> or <c>down:N</c>, with N from 1.</summary>
     public string? Change { get; init; }
+
+    /// <summary>Which sheet it is: null for an order, <see cref="Options"/> for options.</summary>
+    public string? Sheet { get; init; }
+
+    /// <summary>The options that were chosen; null for none.</summary>
+    public IReadOnlyList<string>? Option { get; init; }
 
     /// <summary>The number that the script gives a save, counted up.</summary>
     public long SaveNumber { get; init; }
@@ -49,6 +62,24 @@ public sealed class AnswerForm
         }
 
         return placed;
+    }
+
+    /// <summary>The answer in the form in which it is handed on, or a sentence where something in it cannot be read.</summary>
+    /// <param name="offered">What was on offer for an order, for the words of the sentence.</param>
+    public Outcome<string, Refusal> ToJson(IReadOnlyList<OfferedStep> offered)
+    {
+        if (Sheet == Options) return ChosenOptions.Write([.. (Option ?? []).Take(MostEntries)]);
+        var answer = Read(Placed(), offered);
+        return answer.IsOk ? AnswerJson.Write(answer.Value) : answer.Fault;
+    }
+
+    /// <summary>The form of an answer that was saved. What cannot be read is an empty sheet.</summary>
+    /// <param name="json">The answer; null for nothing saved.</param>
+    public static AnswerForm OfSaved(string? json)
+    {
+        if (json is not null && ChosenOptions.Parse(json) is { IsOk: true } chosen) return new() { Option = chosen.Value };
+        var placed = Saved(json);
+        return new() { Step = [.. placed.Select(step => step.Id.Value)], Seconds = [.. placed.Select(step => step.Seconds)] };
     }
 
     /// <summary>

@@ -9,42 +9,32 @@ namespace Training.Web.Features.Shared;
 /// </summary>
 /// <param name="Offered">What may be placed, in the drawn order; nothing tells a step from a decoy.</param>
 /// <param name="Placed">The order so far.</param>
-public sealed record AnswerSheet(IReadOnlyList<OfferedStep> Offered, IReadOnlyList<PlacedStep> Placed)
+public sealed record AnswerSheet(IReadOnlyList<OfferedStep> Offered, IReadOnlyList<PlacedStep> Placed) : Sheet
 {
     /// <summary>What a colleague has already done, in order.</summary>
     public IReadOnlyList<string> AlreadyDone { get; init; } = [];
-
-    /// <summary>Where each change is posted.</summary>
-    public required string ChangeAddress { get; init; }
-
-    /// <summary>Where a script saves the order while it is being made; null where nothing is kept until it is handed in.</summary>
-    public string? SaveAddress { get; init; }
-
-    /// <summary>The number of the last save that the server has: a later one wins, an older one never does.</summary>
-    public long SaveNumber { get; init; }
-
-    /// <summary>What else the form carries, such as the seed and the key of this hand-in.</summary>
-    public IReadOnlyDictionary<string, string> Carried { get; init; } = new Dictionary<string, string>();
-
-    /// <summary>What is wrong with what was posted, if anything.</summary>
-    public string? Wrong { get; init; }
-
-    /// <summary>The buttons that end the sheet, each with where it posts.</summary>
-    public IReadOnlyList<SheetAct> Acts { get; init; } = [];
 
     /// <summary>The sheet of a question. What is no longer on offer is not placed.</summary>
     /// <param name="question">The question.</param>
     /// <param name="placed">The order so far.</param>
     /// <param name="changeAddress">Where each change is posted.</param>
-    public static AnswerSheet For(QuestionView question, IReadOnlyList<PlacedStep> placed, string changeAddress)
+    internal static AnswerSheet Of(QuestionView question, IReadOnlyList<PlacedStep> placed, string changeAddress)
     {
         ArgumentNullException.ThrowIfNull(question);
         var offered = OfferedBy(question);
         return new(offered, [.. placed.Where(step => offered.Any(offer => offer.Id == step.Id))])
         {
-            AlreadyDone = [.. question.Start.Select(done => done.Stated is { } stated ? $"{done.Do} ({stated})" : done.Do)],
+            AlreadyDone = [.. question.Start.Select(TextOf)],
             ChangeAddress = changeAddress,
         };
+    }
+
+    /// <summary>What was done, with its time where it was a wait.</summary>
+    /// <param name="done">What was done.</param>
+    public static string TextOf(DoneView done)
+    {
+        ArgumentNullException.ThrowIfNull(done);
+        return done.Stated is { } stated ? $"{done.Do} ({stated})" : done.Do;
     }
 
     /// <summary>What a question offers.</summary>
@@ -55,12 +45,6 @@ public sealed record AnswerSheet(IReadOnlyList<OfferedStep> Offered, IReadOnlyLi
         return [.. question.Offered.Select(offer => new OfferedStep(offer.Id, offer.Do, offer.IsWait))];
     }
 }
-
-/// <summary>A button at the end of an answer sheet.</summary>
-/// <param name="Text">What it says.</param>
-/// <param name="Address">Where it posts.</param>
-/// <param name="IsMain">Whether it is the one that most people want.</param>
-public sealed record SheetAct(string Text, string Address, bool IsMain = false);
 
 /// <summary>A step or decoy on offer.</summary>
 /// <param name="Id">Its id.</param>

@@ -8,7 +8,7 @@ public static class QuestionKinds
 {
     /// <summary>Whether there is a page for a kind of question.</summary>
     /// <param name="kind">The kind.</param>
-    public static bool CanBePut(QuestionKind kind) => kind is QuestionKind.Order or QuestionKind.Finish;
+    public static bool CanBePut(QuestionKind kind) => kind != QuestionKind.Reading;
 
     /// <summary>What the technician is asked to do, as a sentence of the interface.</summary>
     /// <param name="kind">The kind.</param>
@@ -16,6 +16,10 @@ public static class QuestionKinds
     public static string Task(QuestionKind kind) => kind switch
     {
         QuestionKind.Finish => "Finish what a colleague has begun",
+        QuestionKind.FirstFault => "Find where an order first goes wrong",
+        QuestionKind.Next => "Say what may be done now",
+        QuestionKind.Wait => "Say how long to wait",
+        QuestionKind.WhatIf => "Say what can happen",
         _ => "Put the whole job in order",
     };
 

@@ -18,12 +18,14 @@ public sealed class Rooms(IConfiguration configuration)
         ("technician", new("My records", "/records")),
         ("examiner", new("Sittings", "/sittings")),
         ("examiner", new("Observed runs", "/runs")),
+        ("owner", new("Coverage", "/coverage")),
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("trainer", new("Content", "/publishing")),
         ("trainer", new("Learn", "/modules")),
         ("administrator", new("Shops", "/shops")),
         ("administrator", new("People", "/people")),
+        ("administrator", new("Signing key", "/signing-key")),
     ];
 
     /// <summary>What the provider is called.</summary>

@@ -23,9 +23,9 @@ public sealed class TriesController(Lessons lessons, Training.Records.Practising
         if (!result.IsOk) return this.NotShown(result.Fault);
         var judged = result.Value.Judged;
         var tries = await practice.Of(actor, actor.Person);
-        return View(new TryPage(result.Value, new(judged.Procedure, judged.Answer, judged.Verdict))
+        return View(new TryPage(result.Value)
         {
-            Lesson = lessons.Teaching(judged.Procedure.Id),
+            Lesson = lessons.Teaching(judged.Question.Situation.Procedure),
             Next = NextOf(result.Value.Ticket, tries.IsOk ? tries.Value : []),
         });
     }

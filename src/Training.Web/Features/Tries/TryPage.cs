@@ -6,8 +6,7 @@ namespace Training.Web.Features.Tries;
 
 /// <summary>A practice try with what is said of it.</summary>
 /// <param name="Try">The try.</param>
-/// <param name="Verdict">The verdict.</param>
-public sealed record TryPage(PracticeResult Try, VerdictView Verdict)
+public sealed record TryPage(PracticeResult Try)
 {
     /// <summary>The module that teaches the job; null where none does any more.</summary>
     public Module? Lesson { get; init; }

@@ -1,4 +1,6 @@
 using System.Net;
+using Microsoft.Extensions.DependencyInjection;
+using Training.Records.Publishing;
 using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Next;
@@ -11,7 +13,9 @@ public sealed class NextTests(TrainingHouse house)
     {
         var (visitor, _) = await house.NewTechnician();
         var act = (await visitor.Get("/next")).QuerySelector(".next-act a.main-act")!;
-        Assert.Equal("/modules/02-shut-down-and-isolate", act.GetAttribute("href"));
+        var first = await house.With(services =>
+            Task.FromResult(services.GetRequiredService<Library>().Current.Content.Modules[0].Id));
+        Assert.Equal($"/modules/{first}", act.GetAttribute("href"));
     }
 
     [Fact]
@@ -20,7 +24,7 @@ public sealed class NextTests(TrainingHouse house)
         var (visitor, _) = await house.NewTechnician();
         var page = await visitor.Get("/modules/02-shut-down-and-isolate");
         await visitor.Press(page.Button("I have read this lesson"));
-        var read = (await visitor.Get("/next")).QuerySelector("details.way")!;
+        var read = (await visitor.Get("/next")).QuerySelector("section[aria-label='Electrical isolation of a chassis'] details.way")!;
         Assert.Contains("1 of 3 done", read.QuerySelector("summary")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(["done", "not yet", "not yet"], read.QuerySelectorAll("li .way-word").Select(word => word.TextContent.Trim()));
     }

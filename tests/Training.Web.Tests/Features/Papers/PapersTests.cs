@@ -9,6 +9,9 @@ namespace Training.Web.Tests.Features.Papers;
 [Collection(SharedHouse.Name)]
 public sealed class PapersTests(TrainingHouse house)
 {
+    private const int Questions = 8;
+    private const int FirstWithOptions = 5;
+
     [Fact]
     public async Task Before_it_is_begun_a_paper_tells_its_rules_and_shows_no_question()
     {
@@ -24,7 +27,7 @@ public sealed class PapersTests(TrainingHouse house)
     public async Task An_open_paper_lists_its_questions_and_says_in_words_when_it_closes()
     {
         var (_, _, page) = await Begun();
-        Assert.Equal(4, page.QuerySelectorAll("main ol.lines > li").Length);
+        Assert.Equal(Questions, page.QuerySelectorAll("main ol.lines > li").Length);
         Assert.All(page.QuerySelectorAll("main .way-word"), word => Assert.Equal("nothing saved yet", word.TextContent.Trim()));
         Assert.Matches(@"until \d{2}:\d{2} (GMT|BST)", page.QuerySelector("[data-paper-clock]")!.TextContent);
         Assert.InRange(int.Parse(page.QuerySelector("[data-paper-clock]")!.GetAttribute("data-left")!, CultureInfo.InvariantCulture), 1700, 1800);
@@ -45,12 +48,46 @@ public sealed class PapersTests(TrainingHouse house)
         var secrets = new List<string>();
         foreach (var id in new[] { "isolate-chassis", "end-isolation", "remove-batteries", "refit-batteries", "unplug-control-units", "refit-control-units" })
             secrets.AddRange(Technicians.SecretsOf((await house.Procedure(id)).Procedure));
-        for (var number = 1; number <= 4; number++)
+        for (var number = 1; number <= Questions; number++)
         {
-            var all = (await visitor.Get($"/papers/{paper}/questions/{number}")).DocumentElement.OuterHtml;
+            var page = await visitor.Get($"/papers/{paper}/questions/{number}");
+            page.HideConsequences();
+            var all = page.DocumentElement.OuterHtml;
             Assert.All(secrets, secret => Assert.DoesNotContain(secret, all, StringComparison.OrdinalIgnoreCase));
             Assert.DoesNotContain("decoy", all, StringComparison.OrdinalIgnoreCase);
         }
+    }
+
+    [Fact]
+    public async Task Options_of_a_paper_differ_in_nothing_but_their_number_and_words()
+    {
+        var (visitor, paper, _) = await Begun();
+        for (var number = FirstWithOptions; number <= Questions; number++)
+            (await visitor.Get($"/papers/{paper}/questions/{number}")).AssertOptionsAreAlike();
+    }
+
+    [Fact]
+    public async Task Without_script_chosen_options_are_saved_on_the_way_to_the_next_question()
+    {
+        var (visitor, paper, _) = await Begun();
+        var here = $"/papers/{paper}/questions/{FirstWithOptions}";
+        var page = await visitor.Get(here);
+        var next = await visitor.Press(page.Button($"Question {FirstWithOptions + 1}"), ("option", "2"));
+        Assert.Equal($"/papers/{paper}/questions/{FirstWithOptions + 1}", next.Headers.Location!.ToString());
+        Assert.Equal(["2"], Chosen(await visitor.Get(here)));
+        Assert.Equal("saved", (await visitor.Get($"/papers/{paper}")).QuerySelectorAll("main .way-word")[FirstWithOptions - 1].TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task A_late_older_choice_never_overwrites_a_newer_one_and_a_foreign_one_is_refused()
+    {
+        var (visitor, paper, _) = await Begun();
+        var here = $"/papers/{paper}/questions/{FirstWithOptions}";
+        var token = (await visitor.Get(here)).TokenIn();
+        Assert.Equal(HttpStatusCode.OK, (await Choose(visitor, paper, token, "2", 7)).StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await Choose(visitor, paper, token, "1", 6)).StatusCode);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Choose(visitor, paper, token, "made-up", 8)).StatusCode);
+        Assert.Equal(["2"], Chosen(await visitor.Get(here)));
     }
 
     [Fact]
@@ -123,7 +160,7 @@ public sealed class PapersTests(TrainingHouse house)
         var (visitor, paper, page) = await Begun();
         var token = (await visitor.Get($"/papers/{paper}/questions/1")).TokenIn();
         page = await visitor.Get($"/papers/{paper}/hand-in");
-        Assert.Equal(4, page.QuerySelectorAll("main .lines li").Length);
+        Assert.Equal(Questions, page.QuerySelectorAll("main .lines li").Length);
         page = await visitor.Follow(await visitor.Press(page.Button("Hand in for good")));
         Assert.Contains("Not passed", page.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("Pass mark", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
@@ -143,7 +180,7 @@ public sealed class PapersTests(TrainingHouse house)
         Assert.Empty((await visitor.Get($"/papers/{paper}")).QuerySelectorAll("[data-finding]"));
         await house.Close(sitting);
         var page = await visitor.Get($"/papers/{paper}");
-        Assert.Equal(4, page.QuerySelectorAll("details .verdict-word").Length);
+        Assert.Equal(Questions, page.QuerySelectorAll("details .verdict-word").Length);
         Assert.NotEmpty(page.QuerySelectorAll("[data-finding]"));
         var ids = page.QuerySelectorAll("[id]").Select(part => part.Id).ToList();
         Assert.Equal(ids.Distinct().Count(), ids.Count);
@@ -180,7 +217,7 @@ public sealed class PapersTests(TrainingHouse house)
         Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post($"/papers/{paper}/questions/1", null, ("step", "park-brake"))).StatusCode);
         Assert.Equal(HttpStatusCode.BadRequest, (await Save(visitor, paper, null, "park-brake", 1)).StatusCode);
         Assert.Equal(HttpStatusCode.BadRequest, (await visitor.Post($"/papers/{paper}/hand-in", null)).StatusCode);
-        Assert.Equal(4, (await visitor.Get($"/papers/{paper}")).QuerySelectorAll("main ol.lines > li").Length);
+        Assert.Equal(Questions, (await visitor.Get($"/papers/{paper}")).QuerySelectorAll("main ol.lines > li").Length);
     }
 
     private async Task<(Visitor Visitor, PaperId Paper, IHtmlDocument Page)> Begun()
@@ -192,6 +229,13 @@ public sealed class PapersTests(TrainingHouse house)
 
     private static async Task<IHtmlDocument> Begin(Visitor visitor, PaperId paper) =>
         await visitor.Follow(await visitor.Press((await visitor.Get($"/papers/{paper}")).Button("Begin the paper")));
+
+    private static Task<HttpResponseMessage> Choose(Visitor visitor, PaperId paper, string? token, string option, long number) =>
+        visitor.Send($"/papers/{paper}/answers/{FirstWithOptions}", token, ("sheet", "options"), ("option", option),
+            ("saveNumber", number.ToString(CultureInfo.InvariantCulture)));
+
+    private static IEnumerable<string> Chosen(IHtmlDocument page) =>
+        page.QuerySelectorAll("input[name=option]").OfType<IHtmlInputElement>().Where(input => input.IsChecked).Select(input => input.Value);
 
     private static Task<HttpResponseMessage> Save(Visitor visitor, PaperId paper, string? token, string step, long number) =>
         visitor.Send($"/papers/{paper}/answers/1", token, ("step", step), ("seconds", ""), ("saveNumber", number.ToString(CultureInfo.InvariantCulture)));

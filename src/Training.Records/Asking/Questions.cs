@@ -1,0 +1,40 @@
+using Training.Content.Scenarios;
+using Training.Records.Publishing;
+using Training.Sequencing;
+using Training.Sequencing.Answers;
+using Training.Sequencing.Drawing;
+using Training.Sequencing.Procedures;
+
+namespace Training.Records.Asking;
+
+/// <summary>Draws questions about scenarios from lots. One for the whole process.</summary>
+internal sealed class Questions(Graders graders)
+{
+    /// <summary>
+    /// Draws a question. An order of work offers the steps for the kind of vehicle that nobody has done yet and the
+    /// scenario's decoys, shuffled.
+    /// </summary>
+    public async ValueTask<Outcome<Question, Refusal>> Draw(
+        PublishedLibrary library, ScenarioId id, QuestionKind kind, SeededDraw lots)
+    {
+        if (library.Content.FindScenario(id) is not { } scenario) return Refused.NotFound;
+        if (!scenario.Kinds.Contains(kind)) return new Refusal("That scenario is not asked in that way.");
+        var written = library.Content.FindProcedure(scenario.Procedure)!;
+        var grader = await graders.For(written.File.Hash, scenario.Variant);
+        if (kind.AsChoice() is { } choice)
+        {
+            var drawn = scenario.Draw(choice, await graders.OrdersFor(written.File.Hash, scenario.Variant), lots);
+            return drawn.IsOk ? new AskedChoice(kind, scenario, written, grader, drawn.Value) : drawn.Fault;
+        }
+
+        IReadOnlyList<Entry> start = kind == QuestionKind.Finish ? scenario.Start : [];
+        var done = start.Select(entry => entry.Step).ToHashSet();
+        var offered = StepsFor(written.Procedure, grader.Variant).Select(step => step.Id).Where(step => !done.Contains(step))
+            .Concat(scenario.DecoysOf(written.Procedure));
+        return new AskedOrder(kind, scenario, written, grader, start, lots.Shuffle([.. offered]));
+    }
+
+    /// <summary>The steps that a procedure has for a kind of vehicle, as listed.</summary>
+    public static IEnumerable<Step> StepsFor(Procedure procedure, VariantId? variant) => procedure.Steps.Where(step =>
+        step.Variants.Count == 0 || (variant is { } kind && step.Variants.Contains(kind)));
+}
