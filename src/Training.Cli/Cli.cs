@@ -11,9 +11,10 @@ public static class Cli
     private const string Usage =
         """
         Usage:
-          training check PATH…
+          training check PATH… [--measure] [--languages es,hi]
               Checks content: a folder that is or holds content/, or single files. Problems go to standard error,
-              one a line, as file:line:column: error: sentence.
+              one a line, as file:line:column: error: sentence. With --measure, how much there is to read in each
+              lesson of a content folder; with --languages, what of it is missing or out of step in those languages.
 
           training grade PROCEDURE.yaml --answer ANSWER.json [--variant V]
               Grades one answer and prints its verdict as JSON. ANSWER.json is a list of entries,

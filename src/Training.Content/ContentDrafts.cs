@@ -1,4 +1,5 @@
 using Training.Content.Competencies;
+using Training.Content.Glossary;
 using Training.Content.Modules;
 using Training.Content.Procedures;
 using Training.Content.Scenarios;
@@ -20,13 +21,16 @@ internal sealed class ContentDrafts
 
     public SortedDictionary<string, CompetencyDraft> Competencies { get; } = new(StringComparer.Ordinal);
 
+    public SortedDictionary<string, WordListDraft> Glossary { get; } = new(StringComparer.Ordinal);
+
     public IEnumerable<ProblemList> Problems =>
     [
         .. strays,
         .. Modules.Values.SelectMany(module => module.Problems),
         .. Procedures.Values.SelectMany(procedure => procedure.AllProblems),
         .. Scenarios.Values.SelectMany(scenario => scenario.AllProblems),
-        .. Competencies.Values.Select(competency => competency.Problems),
+        .. Competencies.Values.SelectMany(competency => competency.AllProblems),
+        .. Glossary.Values.Select(list => list.Problems),
     ];
 
     public static ContentDrafts Read(IReadOnlyList<ContentFile> files)
@@ -51,7 +55,8 @@ internal sealed class ContentDrafts
         Modules.Values.Select(module => module.ToModule()),
         Procedures.Values.Select(procedure => procedure.ToWritten()),
         Scenarios.Values.Select(scenario => scenario.ToScenario()),
-        Competencies.Values.Select(competency => competency.ToCompetency()));
+        Competencies.Values.Select(competency => competency.ToCompetency()),
+        Glossary.Values.Select(list => list.ToWordList()));
 
     private void Take(ContentFile file, ContentPlace place)
     {
@@ -78,6 +83,9 @@ internal sealed class ContentDrafts
             case { Sort: ContentSort.Competency }:
                 Competencies[place.Id] = CompetencyDraft.Read(file, place.Id);
                 break;
+            case { Sort: ContentSort.Glossary }:
+                Glossary[place.Id] = WordListDraft.Read(file, place.Id);
+                break;
         }
     }
 
@@ -87,8 +95,8 @@ internal sealed class ContentDrafts
             scenario.Translations.Add(ScenarioDraft.ReadTranslation(file, place.Id, place.Language!, scenario));
         else if (place.Sort == ContentSort.Procedure && Procedures.TryGetValue(place.Id, out var procedure))
             procedure.AddTranslation(file, place.Language!);
-        else if (place.Sort == ContentSort.Competency)
-            Stray(file, "A competency has no translation: remove the file.");
+        else if (place.Sort == ContentSort.Competency && Competencies.TryGetValue(place.Id, out var competency))
+            competency.AddTranslation(file, place.Language!);
         else
             Stray(file, $"There is no \"{place.Id}\" that this could translate: mend the file's name, or remove the file.");
     }
@@ -109,8 +117,8 @@ internal sealed class ContentDrafts
     private void Misplaced(ContentFile file)
     {
         var folder = file.Path.Split('/')[0];
-        if (folder is "modules" or "procedures" or "scenarios" or "competencies" && file.Name != "README.md")
-            Stray(file, "The file is not read by this name: content is modules/<nn-name>/lesson.md, modules/<nn-name>/pictures/<name>.svg, procedures/<id>.yaml, scenarios/<id>.md and competencies/<id>.yaml, in lower case.");
+        if (folder is "modules" or "procedures" or "scenarios" or "competencies" or "glossary" && file.Name != "README.md")
+            Stray(file, "The file is not read by this name: content is modules/<nn-name>/lesson.md, modules/<nn-name>/pictures/<name>.svg, procedures/<id>.yaml, scenarios/<id>.md, competencies/<id>.yaml and glossary/<language>.yaml, in lower case.");
     }
 
     private void Stray(ContentFile file, string sentence)

@@ -1,4 +1,5 @@
 using Training.Content.Competencies;
+using Training.Content.Glossary;
 using Training.Content.Modules;
 using Training.Content.Procedures;
 using Training.Content.Scenarios;
@@ -18,7 +19,8 @@ public sealed class ContentLibrary
         IEnumerable<Module> modules,
         IEnumerable<WrittenProcedure> procedures,
         IEnumerable<Scenario> scenarios,
-        IEnumerable<Competency> competencies)
+        IEnumerable<Competency> competencies,
+        IEnumerable<WordList> glossary)
     {
         Modules = [.. modules.OrderBy(module => module.Id.Value, StringComparer.Ordinal)];
         Procedures = [.. procedures.OrderBy(procedure => procedure.Id.Value, StringComparer.Ordinal)];
@@ -27,6 +29,7 @@ public sealed class ContentLibrary
             .OrderBy(MiddleModule, StringComparer.Ordinal)
             .ThenBy(competency => competency.Modules.Min(module => module.Value), StringComparer.Ordinal)
             .ThenBy(competency => competency.Id.Value, StringComparer.Ordinal)];
+        Glossary = [.. glossary.OrderBy(list => list.Language, StringComparer.Ordinal)];
         this.modules = Modules.ToDictionary(module => module.Id);
         this.procedures = Procedures.ToDictionary(procedure => procedure.Id);
         this.scenarios = Scenarios.ToDictionary(scenario => scenario.Id);
@@ -47,6 +50,26 @@ public sealed class ContentLibrary
 
     /// <summary>The competencies, in the order in which the middle ones of their modules are taught, then the first, then by id: what a newcomer can reach first comes first.</summary>
     public IReadOnlyList<Competency> Competencies { get; }
+
+    /// <summary>The words of the trade, a list for each language.</summary>
+    public IReadOnlyList<WordList> Glossary { get; }
+
+    /// <summary>
+    /// The words of the trade in a language, in the order of that language's file; those that are missing in it follow in
+    /// the default language.
+    /// </summary>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public IReadOnlyList<Term> TermsIn(string language)
+    {
+        IReadOnlyList<Term> wished = Glossary.FirstOrDefault(list => string.Equals(list.Language, language, StringComparison.OrdinalIgnoreCase))?.Terms ?? [];
+        IReadOnlyList<Term> all = Glossary.FirstOrDefault(list => list.Language == DefaultLanguage)?.Terms ?? [];
+        return [.. wished, .. all.Where(term => !wished.Any(other => other.Id == term.Id))];
+    }
+
+    /// <summary>The term of that id in a language, in the default language where it is missing there, or null.</summary>
+    /// <param name="id">The id.</param>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public Term? FindTerm(TermId id, string language) => TermsIn(language).FirstOrDefault(term => term.Id == id);
 
     /// <summary>The module of that id, or null.</summary>
     /// <param name="id">The id.</param>

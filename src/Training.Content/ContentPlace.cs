@@ -4,7 +4,7 @@ namespace Training.Content;
 
 /// <summary>What a file is by where it stands below <c>content/</c>.</summary>
 /// <param name="Sort">Which sort of file.</param>
-/// <param name="Id">The id that it belongs to: of the module, procedure, scenario or competency.</param>
+/// <param name="Id">The id that it belongs to: of the module, procedure, scenario or competency, or the language of a glossary.</param>
 /// <param name="Language">The language of a translation; null for the file itself.</param>
 internal sealed partial record ContentPlace(ContentSort Sort, string Id, string? Language)
 {
@@ -19,6 +19,7 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
         {
             "procedures" => ContentSort.Procedure,
             "competencies" => ContentSort.Competency,
+            "glossary" => ContentSort.Glossary,
             _ => ContentSort.Scenario,
         };
         return new(sort, match.Groups["id"].Value, language);
@@ -29,6 +30,7 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
         \A(?:
           modules/(?<module>[0-9]{2,3}-[a-z0-9-]+)/(?:lesson(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md|(?<picture>pictures/[A-Za-z0-9._-]+\.svg))
         | (?<folder>procedures|competencies)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.yaml
+        | (?<folder>glossary)/(?<id>[a-z]{2,3}(?:-[a-z0-9]{2,8})*)\.yaml
         | (?<folder>scenarios)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md
         )\z
         """,
@@ -44,4 +46,5 @@ internal enum ContentSort
     Procedure,
     Scenario,
     Competency,
+    Glossary,
 }

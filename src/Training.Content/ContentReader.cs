@@ -15,6 +15,7 @@ public static class ContentReader
         LessonLinks.Check(drafts);
         ScenarioLinks.Check(drafts);
         CompetencyLinks.Check(drafts);
+        GlossaryLinks.Check(drafts);
         ContentProblem[] problems = [.. drafts.Problems.SelectMany(list => list.All)
             .OrderBy(problem => problem.File, StringComparer.Ordinal)
             .ThenBy(problem => problem.Line)

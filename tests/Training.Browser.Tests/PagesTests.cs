@@ -11,6 +11,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/next" },
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
+        { "amara", "/glossary" },
         { "amara", "/modules/10-back-to-service" },
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },

@@ -123,6 +123,23 @@ public sealed class GoodContentTests
     }
 
     [Fact]
+    public void A_competency_is_called_by_its_name_in_the_language_wished_for()
+    {
+        var competency = library.FindCompetency(new("relay-work"))!;
+        Assert.Equal("Trabajo con relés", competency.TitleIn("es"));
+        Assert.Equal(competency.Title, competency.TitleIn("hi"));
+    }
+
+    [Fact]
+    public void Words_of_the_trade_stand_in_the_order_of_the_language_and_fall_back_to_the_default_one()
+    {
+        Assert.Equal(["bandeja", "relé"], library.TermsIn("es").Select(term => term.Word));
+        Assert.Equal(["relay", "tray"], library.TermsIn("hi").Select(term => term.Word));
+        Assert.Equal("en", library.FindTerm(new("tray"), "hi")!.Language);
+        Assert.Null(library.FindTerm(new("no-such-word"), "en"));
+    }
+
+    [Fact]
     public void Every_part_names_the_file_that_it_was_read_from()
     {
         var file = library.FindProcedure(new("change-relay-tray"))!.File;

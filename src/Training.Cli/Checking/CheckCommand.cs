@@ -5,12 +5,22 @@ using Training.Sequencing;
 namespace Training.Cli.Checking;
 
 /// <summary>Checks content files and folders, and says everything that an author must mend.</summary>
-internal sealed record CheckCommand(IReadOnlyList<string> Paths)
+internal sealed record CheckCommand(IReadOnlyList<string> Paths, bool Measure, IReadOnlyList<string> Languages)
 {
     public static Outcome<CheckCommand, UsageFault> Parse(IReadOnlyList<string> words)
     {
-        if (words.FirstOrDefault(word => word.StartsWith('-')) is { } option) return new UsageFault($"check has no option \"{option}\".");
-        return words.Count == 0 ? new UsageFault("Name the files or folders to check.") : new CheckCommand(words);
+        List<string> paths = [];
+        var (measure, languages) = (false, Array.Empty<string>());
+        for (var i = 0; i < words.Count; i++)
+        {
+            if (words[i] == "--measure") measure = true;
+            else if (words[i] == "--languages" && i + 1 < words.Count) languages = words[++i].Split(',', StringSplitOptions.RemoveEmptyEntries);
+            else if (words[i] == "--languages") return new UsageFault("Name the languages behind --languages, such as es,hi.");
+            else if (words[i].StartsWith('-')) return new UsageFault($"check has no option \"{words[i]}\".");
+            else paths.Add(words[i]);
+        }
+
+        return paths.Count == 0 ? new UsageFault("Name the files or folders to check.") : new CheckCommand(paths, measure, languages);
     }
 
     public int Run(TextWriter output, TextWriter errors)
@@ -22,6 +32,9 @@ internal sealed record CheckCommand(IReadOnlyList<string> Paths)
             var target = CheckTarget.At(path);
             files += target.Files;
             problems.AddRange(target.Problems);
+            if (target.Content is not { } content) continue;
+            if (Measure) Measures.Write(content, output);
+            foreach (var language in Languages) Gaps.Write(content, language, output);
         }
 
         foreach (var problem in problems.Distinct()) errors.WriteLine(problem);

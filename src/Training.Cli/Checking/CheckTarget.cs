@@ -6,7 +6,10 @@ namespace Training.Cli.Checking;
 /// <summary>What was found at one path: how many files, and their problems under the names by which they were asked for.</summary>
 internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Problems)
 {
-    private static readonly string[] Folders = ["modules", "procedures", "scenarios", "competencies"];
+    /// <summary>The files, where the path is a content folder; null for single files.</summary>
+    public IReadOnlyList<ContentFile>? Content { get; private init; }
+
+    private static readonly string[] Folders = ["modules", "procedures", "scenarios", "competencies", "glossary"];
 
     public static CheckTarget At(string path)
     {
@@ -24,7 +27,7 @@ internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Prob
     private static CheckTarget Folder(string path)
     {
         if (IsContent(Path.Combine(path, "content"))) path = Path.Combine(path, "content");
-        if (IsContent(path)) return Content(path);
+        if (IsContent(path)) return Whole(path);
         string[] procedures = [.. Directory.EnumerateFiles(path, "*.yaml").Order(StringComparer.Ordinal)];
         if (procedures.Length == 0)
             return new(0, [InputFile.Problem(path, "There is no content here: name a folder that holds modules/, procedures/, scenarios/ or competencies/, or a file.")]);
@@ -47,11 +50,14 @@ internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Prob
             .Select(problem => problem with { File = path })]);
     }
 
-    private static CheckTarget Content(string root)
+    private static CheckTarget Whole(string root)
     {
         var files = ContentFolder.Read(root);
         return new(files.Count, [.. ContentReader.Read(files).Problems
-            .Select(problem => problem with { File = Path.Combine(root, problem.File) is var path && path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path })]);
+            .Select(problem => problem with { File = Path.Combine(root, problem.File) is var path && path.StartsWith("./", StringComparison.Ordinal) ? path[2..] : path })])
+        {
+            Content = files,
+        };
     }
 
     /// <summary>The folder above the nearest one that has a content folder's name; null where none has.</summary>

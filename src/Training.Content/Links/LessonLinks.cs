@@ -22,6 +22,7 @@ internal static class LessonLinks
                 foreach (var block in lesson.Outline.Blocks) CheckBlock(block, lesson.Problems, drafts);
                 CheckLinks(module, lesson, drafts);
                 SourceLinks.Check(module, lesson);
+                LessonLaws.Check(module, lesson, drafts);
             }
 
             if (module.Lesson is not { } original) continue;
@@ -76,6 +77,10 @@ internal static class LessonLinks
                 ? null
                 : $"There is no picture {Fields.Shown(picture.Path)} in the module \"{Fields.Shown(picture.Module.Value)}\": add the file, or mend the path.",
             _ when isPicture => "A picture is an SVG file in the module's own folder: ![what it shows](pictures/name.svg).",
+            LinkTarget.GlossaryTerm term => drafts.Glossary.TryGetValue(ContentLibrary.DefaultLanguage, out var words)
+                && words.Terms.Any(entry => entry.Term.Id == term.Id)
+                ? null
+                : $"There is no word \"{Fields.Shown(term.Id.Value)}\" in glossary/{ContentLibrary.DefaultLanguage}.yaml: mend the link, or write the word there.",
             LinkTarget.Fragment heading => HeadingFault(module, heading.Id),
             LinkTarget.LessonOf lesson when !drafts.Modules.ContainsKey(lesson.Module.Value) =>
                 $"There is no module \"{Fields.Shown(lesson.Module.Value)}\": mend the link.",

@@ -1,4 +1,6 @@
 using Markdig.Extensions.CustomContainers;
+using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
 using Training.Content.Rendering;
 using Training.Content.Yaml;
 
@@ -15,6 +17,13 @@ internal static class TranslationCheck
         var problems = translation.Problems;
         CheckHeadings(lesson, translation, problems);
         CheckBlocks(lesson, translation, problems);
+        if (!lesson.Problems.HasErrors)
+        {
+            CheckPictures(lesson, translation, problems);
+            if (lesson.Outline.Headings.Select(heading => heading.Level).SequenceEqual(translation.Outline.Headings.Select(heading => heading.Level)))
+                CheckMarks(lesson, translation, problems);
+        }
+
         if (translation.Minutes is { } minutes && minutes != lesson.Minutes)
             problems.Hold(translation.MinutesPlace, "\"minutes\" differs from the lesson's: make them the same, or leave the key out here.");
         if (translation.Procedures.Count > 0
@@ -63,6 +72,39 @@ internal static class TranslationCheck
                 $"The lesson has {wanted} {(i < mine.Count ? "here" : "behind this place")}: cautions, plans, lists and readings are the same in both, in the same order.");
             return;
         }
+    }
+
+    // A picture whose words are translated is another file: pictures/name.es.svg in place of pictures/name.svg.
+    private static void CheckPictures(LessonDraft lesson, LessonDraft translation, ProblemList problems)
+    {
+        var (mine, theirs) = (PicturesOf(translation), PicturesOf(lesson));
+        for (var i = 0; i < Math.Max(mine.Length, theirs.Length); i++)
+        {
+            if (i < mine.Length && i < theirs.Length && Plain(mine[i]) == Plain(theirs[i])) continue;
+            problems.Hold(
+                i < mine.Length ? LessonText.PlaceOf(mine[i]) : mine.Length > 0 ? LessonText.PlaceOf(mine[^1]) : Place.Start,
+                i < theirs.Length
+                    ? $"The lesson has the picture {Fields.Shown(theirs[i].Url ?? "")} {(i < mine.Length ? "here" : "behind this place")}: the pictures are the same in both, in the same order."
+                    : "The lesson has no picture here: the pictures are the same in both, in the same order.");
+            return;
+        }
+
+        string Plain(LinkInline picture) => (picture.Url ?? "").Replace($".{translation.Language}.svg", ".svg", StringComparison.Ordinal);
+        static LinkInline[] PicturesOf(LessonDraft draft) => [.. draft.Document.Descendants<LinkInline>().Where(link => link.IsImage)];
+    }
+
+    private static void CheckMarks(LessonDraft lesson, LessonDraft translation, ProblemList problems)
+    {
+        foreach (var (mine, theirs) in LessonText.Sections(translation.Document).Zip(LessonText.Sections(lesson.Document)))
+        {
+            if (MarksOf(theirs.Blocks).Except(MarksOf(mine.Blocks)).FirstOrDefault() is not { } lost) continue;
+            problems.Remark(
+                mine.Heading is { } heading ? LessonText.PlaceOf(heading) : Place.Start,
+                $"The lesson marks a fact of this section [^{lost}], and the translation does not: put the mark behind the same fact.");
+        }
+
+        static IEnumerable<string> MarksOf(IEnumerable<Block> blocks) =>
+            blocks.SelectMany(block => block.Descendants<SourceMark>()).Select(mark => mark.Id);
     }
 
     private static void CheckAnswers(CustomContainer lesson, CustomContainer translation, ProblemList problems)

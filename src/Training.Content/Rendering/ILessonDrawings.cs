@@ -1,3 +1,4 @@
+using Training.Content.Glossary;
 using Training.Content.Modules;
 using Training.Sequencing.Procedures;
 
@@ -15,6 +16,10 @@ public interface ILessonDrawings
     /// <param name="module">The module.</param>
     /// <param name="path">The picture's path below the module's folder, such as <c>pictures/isolator.svg</c>.</param>
     string PictureAddress(ModuleId module, string path) => $"/modules/{module}/{path}";
+
+    /// <summary>The address of a word of the trade.</summary>
+    /// <param name="term">The word.</param>
+    string GlossaryAddress(TermId term) => $"/glossary#{term}";
 
     /// <summary>The address of a module's lesson.</summary>
     /// <param name="module">The module.</param>

@@ -27,6 +27,29 @@ internal static class LessonText
 
     public static Place PlaceOf(MarkdownObject part) => new(part.Line + 1, part.Column + 1);
 
+    /// <summary>
+    /// The sections of a lesson: each heading of the second level with what stands below it up to the next; what stands
+    /// before the first has no heading.
+    /// </summary>
+    public static IEnumerable<(HeadingBlock? Heading, IReadOnlyList<Block> Blocks)> Sections(MarkdownDocument document)
+    {
+        HeadingBlock? heading = null;
+        List<Block> blocks = [];
+        foreach (var block in document)
+        {
+            if (block is not HeadingBlock { Level: 2 } next)
+            {
+                blocks.Add(block);
+                continue;
+            }
+
+            yield return (heading, blocks);
+            (heading, blocks) = (next, []);
+        }
+
+        yield return (heading, blocks);
+    }
+
     /// <summary>Reports headings that are out of step: the title stands in the head, sections are ##, sub-sections ###.</summary>
     public static void CheckHeadings(LessonOutline outline, ProblemList problems)
     {

@@ -20,7 +20,9 @@ internal sealed class LinkRenderer(RenderContext context) : HtmlObjectRenderer<L
         if (address is not null)
         {
             renderer.Write("<a href=\"").WriteEscapeUrl(address).Write('"');
-            if (!string.IsNullOrWhiteSpace(link.Title)) renderer.Write(" title=\"").WriteEscape(link.Title).Write('"');
+            if (LinkTarget.Of(link.Url, context.Module?.Id) is LinkTarget.GlossaryTerm term)
+                renderer.Write(" class=\"term\" title=\"").WriteEscape(context.Library.FindTerm(term.Id, context.Language)!.Meaning).Write('"');
+            else if (!string.IsNullOrWhiteSpace(link.Title)) renderer.Write(" title=\"").WriteEscape(link.Title).Write('"');
             renderer.Write('>');
         }
 

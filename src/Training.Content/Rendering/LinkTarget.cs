@@ -1,3 +1,4 @@
+using Training.Content.Glossary;
 using Training.Content.Modules;
 
 namespace Training.Content.Rendering;
@@ -21,6 +22,9 @@ internal abstract record LinkTarget
     /// <summary>A picture, by its path below the module's folder.</summary>
     public sealed record Picture(ModuleId Module, string Path) : LinkTarget;
 
+    /// <summary>A word of the trade.</summary>
+    public sealed record GlossaryTerm(TermId Id) : LinkTarget;
+
     /// <summary>Nowhere that is allowed.</summary>
     public sealed record Nowhere(string Why) : LinkTarget;
 
@@ -35,6 +39,7 @@ internal abstract record LinkTarget
         if (address[0] == '#') return new Fragment(address[1..]);
         if (SchemeOf(address) is { } scheme)
         {
+            if (scheme == "glossary" && home is not null) return new GlossaryTerm(new(address["glossary:".Length..]));
             return scheme is "http" or "https" or "mailto" && Uri.TryCreate(address, UriKind.Absolute, out _)
                 ? new Outside(address)
                 : new Nowhere("A link may lead to an http, https or mailto address, a lesson, a picture or a #heading; this is none.");

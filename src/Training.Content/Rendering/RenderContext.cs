@@ -28,6 +28,7 @@ internal sealed record RenderContext(
             Drawings.LessonAddress(lesson.Module) + (lesson.Heading is { } id ? "#" + id : ""),
         LinkTarget.Picture picture when Library.FindModule(picture.Module)?.FindPicture(picture.Path) is not null =>
             Drawings.PictureAddress(picture.Module, picture.Path),
+        LinkTarget.GlossaryTerm term when Library.FindTerm(term.Id, Language) is not null => Drawings.GlossaryAddress(term.Id),
         _ => null,
     };
 

@@ -19,7 +19,25 @@ public sealed class CheckTests : CommandLine
     public void Sound_content_is_done_with_nothing_on_standard_error()
     {
         var outcome = Run("check", Content());
-        Assert.Equal((ExitCode.Done, "11 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
+        Assert.Equal((ExitCode.Done, "14 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
+    }
+
+    [Fact]
+    public void How_much_there_is_to_read_is_told_a_lesson_a_line()
+    {
+        var lines = Run("check", Content(), "--measure").Output.Split('\n');
+        Assert.StartsWith("modules/01-relay-tray/lesson.md ", lines[1], StringComparison.Ordinal);
+        Assert.Equal(["1", "1"], lines[1].Split(' ', StringSplitOptions.RemoveEmptyEntries)[5..7]);
+    }
+
+    [Fact]
+    public void What_languages_lack_is_told_by_path()
+    {
+        var outcome = Run("check", Content(), "--languages", "es,hi");
+        Assert.Equal(ExitCode.Done, outcome.Code);
+        Assert.Contains("es: 5 of 8 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: 0 of 8 texts translated, 0 out of step\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.WrongUsage, Run("check", Folder, "--languages").Code);
     }
 
     [Fact]

@@ -72,6 +72,35 @@ public sealed class PublisherTests
     }
 
     [Fact]
+    public async Task What_was_published_before_more_was_asked_of_content_is_served_on()
+    {
+        await using var world = await Create();
+        const string lesson = "modules/01-trays/lesson.md";
+        var wall = string.Concat(Enumerable.Repeat("Word word. ", 60));
+        var tooLong = Files.Select(file => file.Path == lesson ? file with { Text = file.Text + "\n" + wall + "\n" } : file).ToList();
+        Assert.NotEqual(Files, tooLong);
+        await world.Db(async db =>
+        {
+            foreach (var file in tooLong.Where(file => file.Path == lesson))
+                db.Add(new PublishedText { Hash = file.Hash, Text = file.Text, FirstPublishedAt = default });
+            await db.SaveChangesAsync();
+            db.Add(new Publication
+            {
+                Number = 2,
+                At = default,
+                Files = [.. tooLong.Select(file => new PublishedFile { Path = file.Path, Hash = file.Hash })],
+            });
+            return await db.SaveChangesAsync();
+        });
+        await world.Restart();
+        Assert.Equal(2, world.One<Library>().Current.Number);
+        Assert.NotNull(world.One<Library>().Current.Content.FindCompetency(RelayTrays));
+        var state = await world.One<Publisher>().Publish(tooLong);
+        Assert.True(state.IsHeldBack);
+        Assert.Equal(2, state.Served);
+    }
+
+    [Fact]
     public async Task Two_who_publish_at_once_make_one_publication()
     {
         await using var world = await Create();

@@ -10,6 +10,9 @@ public sealed class TrainingHouse : WebApplicationFactory<Program>
 {
     private readonly string data = Directory.CreateTempSubdirectory("training-web-tests-").FullName;
 
+    /// <summary>The folder that holds <c>content/</c>; null for the project's own.</summary>
+    public string? ContentRoot { get; init; }
+
     /// <summary>A browser without script in which nobody is signed in. It does not follow redirects by itself.</summary>
     public Visitor Stranger() => new(CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true }));
 
@@ -28,6 +31,7 @@ public sealed class TrainingHouse : WebApplicationFactory<Program>
     {
         builder.UseEnvironment("Development");
         builder.UseSetting("Data:Folder", data);
+        if (ContentRoot is { } root) builder.UseSetting("Content:Root", root);
     }
 
     protected override void Dispose(bool disposing)
@@ -35,7 +39,7 @@ public sealed class TrainingHouse : WebApplicationFactory<Program>
         base.Dispose(disposing);
         if (!disposing) return;
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-        Directory.Delete(data, recursive: true);
+        if (Directory.Exists(data)) Directory.Delete(data, recursive: true);
     }
 }
 

@@ -1,3 +1,4 @@
+using Training.Content.Glossary;
 using Training.Content.Modules;
 using Training.Content.Rendering;
 using Training.Content.Scenarios;
@@ -23,6 +24,10 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
     /// <summary>The scenario of that name, or null.</summary>
     /// <param name="id">Its name.</param>
     public Scenario? FindScenario(ScenarioId id) => served.Content.FindScenario(id);
+
+    /// <summary>The words of the trade in a language; those that are missing in it in the default language.</summary>
+    /// <param name="language">The language.</param>
+    public IReadOnlyList<Term> TermsIn(string language) => served.Content.TermsIn(language);
 
     /// <summary>The module that teaches a procedure, or null.</summary>
     /// <param name="procedure">The procedure.</param>

@@ -91,7 +91,7 @@ public sealed class ModulesTests(TrainingHouse house)
     public async Task A_trainer_reads_lessons_and_is_not_asked_to_have_read_them()
     {
         var page = await (await house.SignedIn("tomasz")).Get(Lesson);
-        Assert.DoesNotContain(page.QuerySelectorAll("main button"), _ => true);
+        Assert.DoesNotContain(page.QuerySelectorAll("main button"), button => button.Closest("form[data-check]") is null);
     }
 
     [Fact]

@@ -1,0 +1,25 @@
+using System.Text.RegularExpressions;
+
+namespace Training.Content.Measuring;
+
+/// <summary>A number with a unit, or a specific gravity: what a reader may ask the source of.</summary>
+internal static partial class Quantity
+{
+    /// <summary>The first quantity of a text as it is written; null where there is none.</summary>
+    public static string? FirstIn(string text) => Pattern().Match(text) is { Success: true } match ? match.Value : null;
+
+    // A battery acid's specific gravity lies between 1.000 (water) and 1.400, and is written with three decimals.
+    [GeneratedRegex(
+        """
+        (?<![\p{L}\p{N}.,/-])
+        (?:
+            [0-9]+(?:[ \u00A0\u202F][0-9]{3}|[.,][0-9]+)*[ \u00A0\u202F]*
+            (?:s|min|h|ms|seconds?|minutes?|hours?|days?|weeks?|months?|years?
+              |V|mV|kV|A|mA|Ah|Ω|mΩ|kΩ|Ohm|W|kW|mm[²2]?|cm|m|km|km/h|µm|°C|°F|K|%|bar|kPa|MPa|Pa|N·m|Nm|N|kN|kg|g|t|l|ml|dB)
+            (?![\p{L}\p{N}])
+          | 1\.[0-4][0-9]{2}(?![\p{N}.]|\p{L})
+        )
+        """,
+        RegexOptions.IgnorePatternWhitespace | RegexOptions.CultureInvariant)]
+    private static partial Regex Pattern();
+}
