@@ -1,6 +1,7 @@
 using Training.Cli.Analysing;
 using Training.Cli.Checking;
 using Training.Cli.Grading;
+using Training.Cli.Verifying;
 
 namespace Training.Cli;
 
@@ -27,9 +28,17 @@ public static class Cli
               orders there are and the chance to guess one, rules that others imply, the least time, and remarks.
               A procedure that it undoes is looked for beside it.
 
+          training verify FILE [--key KEY] [--status FILE]… [--checkpoint FILE] [--name NAME] [--on DAY]
+              Checks a proof that a shop handed over, without a network: signature, status, dates, place in the log.
+              FILE is a proof pack or one credential. KEY is the issuer's did.json, or a key as it stands there
+              (z6Mk…); without it nothing says whose the keys are. DAY, such as 2026-03-14, is the day asked about.
+
+          training verify --log FILE [--key KEY] [--checkpoint FILE]
+              Walks through an export of the log and names the first entry that does not fit.
+
           A file named "-" is standard input. Without --variant the first kind of vehicle is taken.
 
-        Exit codes: 0 done, 1 the content or an answer is at fault, 2 wrong usage.
+        Exit codes: 0 done or proved, 1 the content or an answer is at fault or something is not proved, 2 wrong usage.
         """;
 
     /// <summary>Runs one command.</summary>
@@ -37,15 +46,16 @@ public static class Cli
     /// <param name="input">Standard input.</param>
     /// <param name="output">Standard output.</param>
     /// <param name="errors">Standard error.</param>
+    /// <param name="clock">Tells what time it is; null for the machine's clock.</param>
     /// <returns>One of <see cref="ExitCode"/>.</returns>
-    public static int Run(string[] args, TextReader input, TextWriter output, TextWriter errors)
+    public static int Run(string[] args, TextReader input, TextWriter output, TextWriter errors, TimeProvider? clock = null)
     {
         ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(errors);
         try
         {
-            var code = RunCommand(args, input, output, errors);
+            var code = RunCommand(args, input, output, errors, clock ?? TimeProvider.System);
             output.Flush();
             errors.Flush();
             return code;
@@ -57,7 +67,7 @@ public static class Cli
         }
     }
 
-    private static int RunCommand(string[] args, TextReader input, TextWriter output, TextWriter errors)
+    private static int RunCommand(string[] args, TextReader input, TextWriter output, TextWriter errors, TimeProvider clock)
     {
         switch (args)
         {
@@ -67,6 +77,8 @@ public static class Cli
                 return GradeCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
             case ["analyse", .. var rest]:
                 return AnalyseCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
+            case ["verify", .. var rest]:
+                return VerifyCommand.Parse(rest).Match(command => command.Run(output, errors, clock.GetUtcNow()), Wrong);
             case ["--help" or "-h" or "help", ..]:
                 output.WriteLine(Usage);
                 return ExitCode.Done;

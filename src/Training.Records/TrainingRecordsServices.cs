@@ -8,6 +8,7 @@ using Training.Records.Certifying;
 using Training.Records.Demo;
 using Training.Records.Examining;
 using Training.Records.Interchange;
+using Training.Records.Issuers;
 using Training.Records.Learning;
 using Training.Records.Ledger;
 using Training.Records.Observing;
@@ -41,7 +42,8 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
-        services.AddSingleton<LogBook>();
+        services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();
+        services.AddSingleton(at => new IssuerKeyFile(at.GetRequiredService<IssuerPlace>()));
 
         // One a request: what asks the database. The constructors are internal because their parts are.
         services.AddScoped(at => new PaperLines(Db(at), at.GetRequiredService<Archive>()));
@@ -55,6 +57,7 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(), Clock(at)));
 
         services.AddScoped<People>();
+        services.AddScoped(at => new NameRemovals(Db(at), at.GetRequiredService<LogWriter>(), Clock(at)));
         services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
         services.AddScoped(at => new Practice(
@@ -71,7 +74,10 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new CompetencyRecords(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(),
             at.GetRequiredService<LogWriter>()));
-        services.AddScoped(at => new CustomerProofs(Db(at), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new CustomerProofs(
+            Db(at), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<LogAudit>(),
+            at.GetRequiredService<IssuerKeys>(), Clock(at)));
+        AddSigning(services);
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
@@ -91,6 +97,27 @@ public static class TrainingRecordsServices
         }
 
         await provider.GetRequiredService<Publisher>().Restore();
+    }
+
+    /// <summary>What signs, and what is shown to whoever asks. The host says where it stands (<see cref="IssuerPlace"/>).</summary>
+    private static void AddSigning(IServiceCollection services)
+    {
+        services.AddScoped(at => new IssuerKeys(
+            Db(at), at.GetRequiredService<IssuerPlace>(), at.GetRequiredService<IssuerKeyFile>(), Clock(at)));
+        services.AddScoped(at => new SigningKeys(
+            Db(at), at.GetRequiredService<IssuerKeys>(), at.GetRequiredService<IssuerKeyFile>(), at.GetRequiredService<LogBook>(),
+            at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddScoped(at => new Checkpoints(Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<IssuerKeys>(), Clock(at)));
+        services.AddScoped(at => new LogAudit(
+            Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<IssuerKeys>(), at.GetRequiredService<LastWalk>(), Clock(at)));
+        services.AddScoped(at => new PublicLog(Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<IssuerKeys>()));
+        services.AddScoped(at => new StatusLists(
+            Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<Archive>(), at.GetRequiredService<IssuerKeys>(),
+            at.GetRequiredService<SignedLists>(), Clock(at)));
+        services.AddScoped(at => new ProofFiles(
+            Db(at), at.GetRequiredService<CustomerProofs>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<Checkpoints>(),
+            at.GetRequiredService<PublicLog>(), at.GetRequiredService<StatusLists>(), at.GetRequiredService<IssuerKeys>(),
+            at.GetRequiredService<Archive>(), Clock(at)));
     }
 
     private static TrainingDbContext Db(IServiceProvider at) => at.GetRequiredService<TrainingDbContext>();

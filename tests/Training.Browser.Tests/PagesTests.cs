@@ -24,6 +24,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "tomasz", "/publishing" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
+        { "ifeoma", "/signing-key" },
     };
 
     [Theory]

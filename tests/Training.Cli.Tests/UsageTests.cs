@@ -7,6 +7,8 @@ public sealed class UsageTests : CommandLine
         "", "chek", "check", "check --fast x", "grade", "grade p.yaml", "grade p.yaml --answer", "grade p.yaml --answer a --answers b",
         "grade p.yaml --answer a --answer b", "grade p.yaml q.yaml --answer a", "grade --answer a", "grade p.yaml --answer a --colour",
         "analyse", "analyse p.yaml q.yaml", "analyse p.yaml --variant", "analyse p.yaml --variant a --variant b", "analyse p.yaml --fast",
+        "verify", "verify --log", "verify a b", "verify a --key", "verify a --key x --key y", "verify a --fast", "verify --log a --name x",
+        "verify a --on yesterday",
     ];
 
     [Theory]

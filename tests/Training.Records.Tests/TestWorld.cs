@@ -7,6 +7,7 @@ using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Examining;
+using Training.Records.Issuers;
 using Training.Records.Learning;
 using Training.Records.Observing;
 using Training.Records.Overviews;
@@ -57,6 +58,11 @@ public sealed class TestWorld : IAsyncDisposable
     public ManualClock Clock { get; } = new(new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
 
     public string DatabaseFile => Path.Combine(folder, "training.db");
+
+    public string KeyFile => Path.Combine(folder, "signing.key");
+
+    /// <summary>Where the provider is reached; null where that is not set.</summary>
+    public string? Address { get; set; } = "https://eastvale.example";
 
     public string ConnectionString => $"Data Source={DatabaseFile};Pooling=False";
 
@@ -220,6 +226,9 @@ public sealed class TestWorld : IAsyncDisposable
         collection.AddSingleton<ILoggerFactory>(NullLoggerFactory.Instance);
         collection.AddLogging();
         collection.AddTrainingRecords(ConnectionString);
+        collection.AddSingleton(new IssuerPlace("Eastvale Training Centre", KeyFile, () => Address is null
+            ? new Refusal("No address is set.")
+            : ProviderAddress.Read(Address)));
         collection.AddIdentityCore<Person>(options =>
         {
             options.Password = new PasswordOptions

@@ -18,10 +18,12 @@ public static class StrictJson
     public const int MostBytes = 1 << 20;
 
     /// <summary>Reads any JSON value; the value null is refused.</summary>
-    public static Outcome<JsonNode> Read(ReadOnlySpan<byte> utf8)
+    /// <param name="utf8">The document.</param>
+    /// <param name="mostBytes">How many bytes it may have.</param>
+    public static Outcome<JsonNode> Read(ReadOnlySpan<byte> utf8, int mostBytes = MostBytes)
     {
-        if (utf8.Length > MostBytes)
-            return new Refused($"The document has more than {MostBytes} bytes.");
+        if (utf8.Length > mostBytes)
+            return new Refused($"The document has more than {mostBytes} bytes.");
         if (!Utf8.IsValid(utf8))
             return new Refused("The document is not UTF-8.");
         try
@@ -42,9 +44,11 @@ public static class StrictJson
     }
 
     /// <summary>Reads a JSON object.</summary>
-    public static Outcome<JsonObject> ReadObject(ReadOnlySpan<byte> utf8)
+    /// <param name="utf8">The document.</param>
+    /// <param name="mostBytes">How many bytes it may have.</param>
+    public static Outcome<JsonObject> ReadObject(ReadOnlySpan<byte> utf8, int mostBytes = MostBytes)
     {
-        Outcome<JsonNode> read = Read(utf8);
+        Outcome<JsonNode> read = Read(utf8, mostBytes);
         if (!read.IsOk)
             return new Refused(read.Sentence);
         return read.Value is JsonObject document ? document : new Refused("The document is JSON, but not an object.");

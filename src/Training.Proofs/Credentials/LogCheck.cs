@@ -12,7 +12,8 @@ internal static class LogCheck
             return NotChecked(Check.Log, CheckReason.NoLogPlace, "The credential does not say where it stands in the log.");
         if (!place.SpeaksOf(credential.Id))
             return Failed(Check.Log, CheckReason.EntryOfAnother, "The entry in the log speaks of another record.");
-        if (request.Checkpoint is not { } signed)
+        // The credential's own is signed as well, but one that was got elsewhere shows a log that others have seen.
+        if ((request.Checkpoint ?? place.Checkpoint) is not { } signed)
             return NotChecked(Check.Log, CheckReason.NoCheckpoint, "No checkpoint of the log is at hand.");
         Outcome<Checkpoint> believed = signed.Verify(request.Keys, request.Now);
         if (!believed.IsOk)

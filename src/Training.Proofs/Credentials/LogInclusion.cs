@@ -13,6 +13,9 @@ namespace Training.Proofs.Credentials;
 /// <param name="Proof">That the entry stands there.</param>
 public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof Proof)
 {
+    /// <summary>A checkpoint of the log at the size of the proof, so that the credential can be checked by itself; or null.</summary>
+    public SignedCheckpoint? Checkpoint { get; init; }
+
     /// <summary>The member of the entry that names the credential it speaks of, by <see cref="CompetencyCredential.Id"/>.</summary>
     public const string RecordMember = "record";
 
@@ -27,14 +30,20 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
     }
 
     /// <summary>Writes the inclusion as a JSON object.</summary>
-    public CanonicalText Write() => Jcs.Must(new JsonObject
+    public CanonicalText Write()
     {
-        ["origin"] = Origin,
-        ["entry"] = Entry.ToString(),
-        ["leafIndex"] = Proof.LeafIndex,
-        ["treeSize"] = Proof.TreeSize,
-        ["path"] = new JsonArray([.. Proof.Path.Select(hash => JsonValue.Create(hash.ToString()))]),
-    });
+        JsonObject members = new()
+        {
+            ["origin"] = Origin,
+            ["entry"] = Entry.ToString(),
+            ["leafIndex"] = Proof.LeafIndex,
+            ["treeSize"] = Proof.TreeSize,
+            ["path"] = new JsonArray([.. Proof.Path.Select(hash => JsonValue.Create(hash.ToString()))]),
+        };
+        if (Checkpoint is not null)
+            members["checkpoint"] = StrictJson.ReadObject(Checkpoint.Write().Utf8).Value;
+        return Jcs.Must(members);
+    }
 
     /// <summary>Reads what <see cref="Write"/> wrote.</summary>
     public static Outcome<LogInclusion> Read(ReadOnlySpan<byte> utf8)
@@ -58,6 +67,10 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
                 return new Refused(digest.Sentence);
             path.Add(digest.Value);
         }
-        return new LogInclusion(origin, entry.Value, new InclusionProof(index, size, path));
+        LogInclusion inclusion = new(origin, entry.Value, new InclusionProof(index, size, path));
+        if (members["checkpoint"] is not { } checkpoint)
+            return inclusion;
+        Outcome<SignedCheckpoint> signed = SignedCheckpoint.Read(Jcs.Must(checkpoint).Utf8);
+        return signed.IsOk ? inclusion with { Checkpoint = signed.Value } : new Refused(signed.Sentence);
     }
 }

@@ -18,7 +18,10 @@ public sealed record VerificationRequest
     /// <summary>Status list credentials as they were fetched or handed over.</summary>
     public IReadOnlyList<ReadOnlyMemory<byte>> StatusLists { get; init; } = [];
 
-    /// <summary>A checkpoint of the issuer's log that the one who checks got, best from elsewhere than the credential.</summary>
+    /// <summary>
+    /// A checkpoint of the issuer's log that the one who checks got, best from elsewhere than the credential; null where
+    /// the credential's own, if it has one, must do.
+    /// </summary>
     public SignedCheckpoint? Checkpoint { get; init; }
 
     /// <summary>

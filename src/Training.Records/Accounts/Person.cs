@@ -18,6 +18,9 @@ public sealed class Person : IdentityUser<PersonId>
     /// <summary>Whether the password was given by somebody else and must be replaced at the next sign-in.</summary>
     public bool HasOneTimePassword { get; set; }
 
+    /// <summary>When the name was removed, because the person left the trade; null while it is there.</summary>
+    public Instant? NameRemovedAt { get; set; }
+
     /// <summary>When the person was added.</summary>
     public required Instant AddedAt { get; init; }
 }

@@ -34,6 +34,7 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook
                    select new RecordLine(
                        row.record.Id, row.record.PersonId, row.DisplayName, row.shop.Name, row.record.Competency,
                        texts[known.Issued.Text].Title, history.StateOn(row.record.Id, day, text => texts[text]),
-                       history.IsNewestOn(row.record.Id, day))];
+                       history.IsNewestOn(row.record.Id, day))
+                   { NameRemovedAt = known.NameRemovedAt }];
     }
 }

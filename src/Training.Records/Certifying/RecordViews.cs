@@ -40,7 +40,11 @@ public sealed record RecordLine(
     CompetencyId Competency,
     string CompetencyTitle,
     RecordStanding? Standing,
-    bool IsNewest);
+    bool IsNewest)
+{
+    /// <summary>When the name of its person was removed; null while it is there.</summary>
+    public Instant? NameRemovedAt { get; init; }
+}
 
 /// <summary>A record in full.</summary>
 /// <param name="Record">The record.</param>

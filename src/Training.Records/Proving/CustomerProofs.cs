@@ -4,6 +4,8 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Issuers;
+using Training.Records.Ledger;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -20,9 +22,14 @@ public sealed class CustomerProofs
 
     private readonly TrainingDbContext db;
     private readonly RecordLines lines;
+    private readonly LogBook log;
+    private readonly LogAudit audit;
+    private readonly IssuerKeys keys;
     private readonly TimeProvider clock;
 
-    internal CustomerProofs(TrainingDbContext db, RecordLines lines, TimeProvider clock) => (this.db, this.lines, this.clock) = (db, lines, clock);
+    internal CustomerProofs(
+        TrainingDbContext db, RecordLines lines, LogBook log, LogAudit audit, IssuerKeys keys, TimeProvider clock) =>
+        (this.db, this.lines, this.log, this.audit, this.keys, this.clock) = (db, lines, log, audit, keys, clock);
 
     /// <summary>Makes a proof of chosen records of the own shop (owners).</summary>
     /// <param name="actor">The owner.</param>
@@ -113,9 +120,36 @@ public sealed class CustomerProofs
         var today = lines.Today(shop);
         if (on > today) return new Refusal("A proof speaks of today or of a day before.");
         var day = on ?? today;
-        var shown = (await LinesOf([proof], day))[proof.Id]
-            .Select(line => new ShownRecord(line.Name, line.CompetencyTitle, line.Standing)).ToList();
-        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, shown.All(record => record.Holds), shown);
+        var finding = await audit.Look();
+        var shown = await Shown((await LinesOf([proof], day))[proof.Id]);
+        // A record that is missing from the log is missing here, too, and must not make the answer better.
+        var holds = finding.Fault is null && shown.Count > 0 && shown.All(record => record.Holds);
+        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown) { Log = finding, Issuer = Issuer() };
+    }
+
+    private ShownIssuer? Issuer()
+    {
+        var present = keys.Present();
+        if (!present.IsOk) return null;
+        var (name, address, _, id) = present.Value;
+        return new(name, address.Did.ToString(), address.Did.DocumentUrl.ToString(), id.Value);
+    }
+
+    /// <summary>The records as a customer sees them, each held against the log.</summary>
+    private async Task<List<ShownRecord>> Shown(List<RecordLine> chosen)
+    {
+        var ids = chosen.Select(line => line.Id).ToList();
+        var rows = await (from record in db.CompetencyRecords.AsNoTracking()
+                          where ids.Contains(record.Id)
+                          join person in db.Users on record.PersonId equals person.Id
+                          select new { record, person }).ToDictionaryAsync(row => row.record.Id);
+        var history = await log.Read(db);
+        return [.. chosen.Select(line => new ShownRecord(line.Name, line.CompetencyTitle, line.Standing)
+        {
+            Record = line.Id,
+            Doubt = RecordBinding.Doubt(rows[line.Id].record, rows[line.Id].person, history.Records[line.Id]),
+            NameRemovedAt = history.Records[line.Id].NameRemovedAt,
+        })];
     }
 
     private static Refusal Unknown { get; } = new("There is no proof under this link; ask the shop for a new one.");
@@ -140,7 +174,7 @@ public sealed class CustomerProofs
         var all = await lines.Of(people, on);
         var known = all.ToDictionary(line => line.Id);
         var counting = all.Where(line => line.IsNewest).ToDictionary(line => (line.Person, line.Competency));
-        return proofs.ToDictionary(proof => proof.Id, proof => proof.Records.Select(record => known[record.RecordId])
+        return proofs.ToDictionary(proof => proof.Id, proof => proof.Records.Where(record => known.ContainsKey(record.RecordId)).Select(record => known[record.RecordId])
             .Select(chosen => counting.GetValueOrDefault((chosen.Person, chosen.Competency), chosen)).DistinctBy(line => line.Id)
             .OrderBy(line => line.Name, StringComparer.Ordinal).ThenBy(line => line.CompetencyTitle, StringComparer.Ordinal).ToList());
     }

@@ -1,5 +1,6 @@
 using NodaTime;
 using Training.Records.Certifying;
+using Training.Records.Ledger;
 
 namespace Training.Records.Proving;
 
@@ -33,7 +34,14 @@ public abstract record ShownProof
     /// <param name="AllHold">Whether every one of the records holds on that day.</param>
     /// <param name="Records">The records.</param>
     public sealed record Shown(
-        string Shop, string? ForWhom, Instant MadeAt, LocalDate On, bool AllHold, IReadOnlyList<ShownRecord> Records) : ShownProof;
+        string Shop, string? ForWhom, Instant MadeAt, LocalDate On, bool AllHold, IReadOnlyList<ShownRecord> Records) : ShownProof
+    {
+        /// <summary>What the last walk through the log found; where it does not fit, nothing holds.</summary>
+        public LogFinding? Log { get; init; }
+
+        /// <summary>Who signs what can be taken away; null while nothing can be signed.</summary>
+        public ShownIssuer? Issuer { get; init; }
+    }
 }
 
 /// <summary>A record in a proof: a name, a competency, a state and days; nothing else leaves the shop.</summary>
@@ -42,6 +50,22 @@ public abstract record ShownProof
 /// <param name="Standing">How it stands on that day; null on a day before it was issued.</param>
 public sealed record ShownRecord(string Name, string CompetencyTitle, RecordStanding? Standing)
 {
+    /// <summary>Which record.</summary>
+    public RecordId Record { get; init; }
+
+    /// <summary>Why it is not to be believed, whatever its state; null where it is as it was issued.</summary>
+    public RecordDoubt? Doubt { get; init; }
+
+    /// <summary>When the person's name was removed; null while it is there.</summary>
+    public Instant? NameRemovedAt { get; init; }
+
     /// <summary>Whether the person may do the work on that day.</summary>
-    public bool Holds => Standing is { Holds: true };
+    public bool Holds => Standing is { Holds: true } && Doubt is null;
 }
+
+/// <summary>Who signs, for a customer who wants to check it.</summary>
+/// <param name="Name">The provider.</param>
+/// <param name="Did">The provider's identifier on the web.</param>
+/// <param name="DocumentAddress">Where the keys stand.</param>
+/// <param name="Key">The name of the key that signs now.</param>
+public sealed record ShownIssuer(string Name, string Did, string DocumentAddress, string Key);

@@ -23,12 +23,15 @@ public sealed class SqliteTrainingDbContext(DbContextOptions<SqliteTrainingDbCon
 /// </summary>
 internal sealed class DurableConnections : DbConnectionInterceptor
 {
+    // What is deleted is overwritten (https://www.sqlite.org/pragma.html#pragma_secure_delete): a name that was removed is gone.
+    private const string Settings = "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON;";
+
     public static DurableConnections Instance { get; } = new();
 
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {
         using var command = connection.CreateCommand();
-        command.CommandText = "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;";
+        command.CommandText = Settings;
         command.ExecuteNonQuery();
     }
 
@@ -36,7 +39,7 @@ internal sealed class DurableConnections : DbConnectionInterceptor
         DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
     {
         await using var command = connection.CreateCommand();
-        command.CommandText = "PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON;";
+        command.CommandText = Settings;
         await command.ExecuteNonQueryAsync(cancellationToken);
     }
 }

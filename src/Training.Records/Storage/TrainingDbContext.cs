@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore.Storage;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Examining;
+using Training.Records.Issuers;
 using Training.Records.Learning;
 using Training.Records.Ledger;
 using Training.Records.Observing;
@@ -41,6 +42,10 @@ public abstract class TrainingDbContext : IdentityDbContext<Person, Role, Person
     internal DbSet<LogRow> LogEntries => Set<LogRow>();
 
     internal DbSet<LogNote> LogNotes => Set<LogNote>();
+
+    internal DbSet<CheckpointRow> LogCheckpoints => Set<CheckpointRow>();
+
+    internal DbSet<IssuerKeyRow> IssuerKeys => Set<IssuerKeyRow>();
 
     internal DbSet<Proof> Proofs => Set<Proof>();
 

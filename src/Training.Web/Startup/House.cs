@@ -14,6 +14,9 @@ public sealed record House(string Root, string Data)
     /// <summary>The keys that protect sign-ins and forms.</summary>
     public string Keys => Path.Combine(Data, "keys");
 
+    /// <summary>The key that proofs are signed with.</summary>
+    public string SigningKey => Path.Combine(Data, "signing.key");
+
     /// <summary>The first folder at or above a place that holds both <c>wwwroot</c> and <c>content</c>.</summary>
     /// <param name="place">Where to start.</param>
     /// <exception cref="DirectoryNotFoundException">There is none: the installation is not whole.</exception>

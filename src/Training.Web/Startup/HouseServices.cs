@@ -10,6 +10,7 @@ using Microsoft.Extensions.Localization;
 using Training.Content.Rendering;
 using Training.Records;
 using Training.Records.Accounts;
+using Training.Records.Issuers;
 using Training.Records.Storage;
 using Training.Web.Features.Shared;
 using Training.Web.Printing;
@@ -30,7 +31,9 @@ internal static class HouseServices
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
         services.AddSingleton<ProofLink>().AddSingleton<ProofPaper>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
-        services.AddHostedService<PaperClock>();
+        services.AddHostedService<PaperClock>().AddHostedService<CheckpointClock>();
+        services.AddSingleton<ProviderPlace>().AddSingleton(provider => new IssuerPlace(
+            provider.GetRequiredService<Rooms>().Provider, house.SigningKey, provider.GetRequiredService<ProviderPlace>().Address));
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
         services.AddSingleton<IStringLocalizer<Words>, WordBook>();
         AddSignIn(services, house);

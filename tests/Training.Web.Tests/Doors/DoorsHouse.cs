@@ -66,7 +66,7 @@ public sealed class DoorsHouse : IAsyncLifetime
         foreach (var (name, value) in new (string, object)[]
         {
             ("person", amara.Person), ("record", record.Id), ("run", run), ("proof", proof.Id), ("token", proof.Token), ("paper", paper),
-            ("sitting", sitting), ("id", practised[0].Id), ("number", 1), ("code", 404), ("module", content.Modules[0].Id),
+            ("sitting", sitting), ("id", practised[0].Id), ("number", 1), ("index", 0), ("credential", record.Id), ("code", 404), ("module", content.Modules[0].Id),
             ("scenario", content.Scenarios[0].Id), ("name", "nothing.svg"),
         }) examples.Add(name, value.ToString()!);
         Fields =

@@ -155,6 +155,9 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<DateTimeOffset?>("LockoutEnd")
                         .HasColumnType("TEXT");
 
+                    b.Property<long?>("NameRemovedAt")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
                         .HasColumnType("TEXT");
@@ -498,6 +501,25 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("Sittings");
                 });
 
+            modelBuilder.Entity("Training.Records.Issuers.IssuerKeyRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("AddedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("ExpiresAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("GivenUpAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("IssuerKeys", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Learning.LessonRead", b =>
                 {
                     b.Property<Guid>("PersonId")
@@ -515,6 +537,20 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Module", "Lesson");
 
                     b.ToTable("LessonsRead");
+                });
+
+            modelBuilder.Entity("Training.Records.Ledger.CheckpointRow", b =>
+                {
+                    b.Property<long>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("Number");
+
+                    b.ToTable("LogCheckpoints", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Ledger.LogNote", b =>

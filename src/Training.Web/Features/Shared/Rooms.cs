@@ -28,6 +28,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("trainer", new("Bench", "/bench")),
         ("administrator", new("Shops", "/shops")),
         ("administrator", new("People", "/people")),
+        ("administrator", new("Signing key", "/signing-key")),
     ];
 
     /// <summary>What the provider is called.</summary>

@@ -1,0 +1,24 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Training.Records.Accounts;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.SigningKeyReplacements;
+
+/// <summary>A new key in the place of the present one; what that one signed stays good.</summary>
+[Authorize(Roles = Roles.Administrator)]
+public sealed class SigningKeyReplacementsController(
+    Training.Records.Issuers.SigningKeys keys, CurrentActor current, IStringLocalizer<Words> words) : Controller
+{
+    /// <summary>Makes the new key.</summary>
+    [HttpPost("/signing-key/replacements")]
+    public async Task<IActionResult> Create()
+    {
+        var outcome = await keys.Replace(await current.Get());
+        return outcome.IsOk
+            ? this.Done(words["A new key signs from now on. What the old one signed stays good. Back up the server's data now."], "/signing-key")
+            : this.NotDone(outcome.Fault, "/signing-key");
+    }
+}
