@@ -19,6 +19,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "bao", "/bench/voltage-drop?length=2&section=25&copper=20&current=100" },
         { "renske", "/sittings" },
         { "mateo", "/runs" },
+        { "hollis", "/coverage" },
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },

@@ -20,6 +20,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("examiner", new("Sittings", "/sittings")),
         ("examiner", new("Observed runs", "/runs")),
         ("examiner", new("Bench", "/bench")),
+        ("owner", new("Coverage", "/coverage")),
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("owner", new("Bench", "/bench")),
