@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using Microsoft.EntityFrameworkCore.Migrations;
 
 #nullable disable
@@ -11,50 +11,6 @@ namespace Training.Records.Migrations.Sqlite
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.AlterColumn<string>(
-                name: "ProcedureHash",
-                table: "PracticeTries",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "",
-                oldClrType: typeof(string),
-                oldType: "TEXT",
-                oldNullable: true);
-
-            migrationBuilder.AlterColumn<string>(
-                name: "ProcedureHash",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "",
-                oldClrType: typeof(string),
-                oldType: "TEXT",
-                oldNullable: true);
-
-            migrationBuilder.AlterColumn<string>(
-                name: "Procedure",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "",
-                oldClrType: typeof(string),
-                oldType: "TEXT",
-                oldNullable: true);
-
-            migrationBuilder.AddColumn<string>(
-                name: "Offered",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "[]");
-
-            migrationBuilder.AddColumn<string>(
-                name: "StartJson",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: false,
-                defaultValue: "");
-
             migrationBuilder.CreateTable(
                 name: "ShopNeeds",
                 columns: table => new
@@ -93,38 +49,6 @@ namespace Training.Records.Migrations.Sqlite
         {
             migrationBuilder.DropTable(
                 name: "ShopNeeds");
-
-            migrationBuilder.DropColumn(
-                name: "Offered",
-                table: "PaperQuestions");
-
-            migrationBuilder.DropColumn(
-                name: "StartJson",
-                table: "PaperQuestions");
-
-            migrationBuilder.AlterColumn<string>(
-                name: "ProcedureHash",
-                table: "PracticeTries",
-                type: "TEXT",
-                nullable: true,
-                oldClrType: typeof(string),
-                oldType: "TEXT");
-
-            migrationBuilder.AlterColumn<string>(
-                name: "ProcedureHash",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: true,
-                oldClrType: typeof(string),
-                oldType: "TEXT");
-
-            migrationBuilder.AlterColumn<string>(
-                name: "Procedure",
-                table: "PaperQuestions",
-                type: "TEXT",
-                nullable: true,
-                oldClrType: typeof(string),
-                oldType: "TEXT");
         }
     }
 }
