@@ -186,6 +186,28 @@ public readonly record struct ProofId(Guid Value) : IRecordsId<ProofId>
     public override string ToString() => Value.ToString();
 }
 
+/// <summary>The id of a job.</summary>
+/// <param name="Value">The GUID.</param>
+public readonly record struct JobId(Guid Value) : IRecordsId<JobId>
+{
+    /// <inheritdoc/>
+    public static JobId Of(Guid value) => new(value);
+
+    /// <summary>A new id.</summary>
+    /// <param name="at">The time that it carries.</param>
+    public static JobId New(Instant at) => RecordsId.New<JobId>(at);
+
+    /// <summary>Reads an id as an address carries it.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="provider">Not used.</param>
+    /// <param name="id">The id where the text is one.</param>
+    /// <returns>False where the text is none.</returns>
+    public static bool TryParse(string? text, IFormatProvider? provider, out JobId id) => RecordsId.TryParse(text, out id);
+
+    /// <inheritdoc/>
+    public override string ToString() => Value.ToString();
+}
+
 /// <summary>The id of a practice try.</summary>
 /// <param name="Value">The GUID.</param>
 public readonly record struct PracticeId(Guid Value) : IRecordsId<PracticeId>

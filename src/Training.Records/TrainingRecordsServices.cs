@@ -17,6 +17,7 @@ using Training.Records.Overviews;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
+using Training.Records.Staffing;
 using Training.Records.Storage;
 
 namespace Training.Records;
@@ -84,6 +85,8 @@ public static class TrainingRecordsServices
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped(at => new Coverage(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new Jobs(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<CustomerProofs>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

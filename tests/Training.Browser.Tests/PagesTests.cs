@@ -20,6 +20,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "renske", "/sittings" },
         { "mateo", "/runs" },
         { "hollis", "/coverage" },
+        { "hollis", "/jobs" },
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },

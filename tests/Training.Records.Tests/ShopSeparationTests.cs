@@ -10,6 +10,7 @@ using Training.Records.Observing;
 using Training.Records.Overviews;
 using Training.Records.Practising;
 using Training.Records.Proving;
+using Training.Records.Staffing;
 using Training.Sequencing;
 using static Training.Records.Tests.TestWorld;
 
@@ -23,7 +24,7 @@ public sealed class ShopSeparationTests
 {
     private static readonly Type[] Services =
         [typeof(People), typeof(Reading), typeof(Practice), typeof(Sittings), typeof(Papers), typeof(Runs), typeof(CompetencyRecords),
-            typeof(CustomerProofs), typeof(Overview), typeof(Coverage)];
+            typeof(CustomerProofs), typeof(Overview), typeof(Coverage), typeof(Jobs)];
 
     private readonly HashSet<string> tried = [];
 
@@ -43,6 +44,10 @@ public sealed class ShopSeparationTests
         var sitting = await world.OpenSitting(examiner: world.ShopExaminer);
         var paper = (await world.Begin(amara, await world.Admit(sitting, amara, world.ShopExaminer))).Id;
         var theirs = await world.OpenSitting(examiner: them);
+        var planned = new NewJob(
+            "Larkfield Haulage", "K26-0142", Crane, new(2026, 3, 1), new(2026, 3, 30), "A new body.",
+            new Dictionary<Content.Competencies.CompetencyId, int> { [RelayTrays] = 1 }, false);
+        var job = Ok(await world.Jobs(jobs => jobs.Make(owner, planned)));
 
         // What is named is not found.
         await Hidden<People>(nameof(People.Look), async people => await people.Look(them, amara.Person));
@@ -80,6 +85,11 @@ public sealed class ShopSeparationTests
         await Hidden<Overview>(nameof(Overview.WhatNext), async overview => await overview.WhatNext(them, amara.Person));
         await Hidden<Overview>(nameof(Overview.WhoMayDoWhat), async overview => await overview.WhoMayDoWhat(them, shop: world.Quillmoor));
 
+        await Hidden<Jobs>(nameof(Jobs.Look), async jobs => await jobs.Look(them, job));
+        await Hidden<Jobs>(nameof(Jobs.On), async jobs => await jobs.On(them, job, new(2026, 3, 2)));
+        await Hidden<Jobs>(nameof(Jobs.Confirm), async jobs => await jobs.Confirm(them, job, [(RelayTrays, amara.Person)]));
+        await Hidden<Jobs>(nameof(Jobs.Prove), async jobs => await jobs.Prove(them, job, line => line.Customer));
+
         // What is listed has nothing of Quillmoor in it.
         await Without<People>(nameof(People.List), async people => Ok(await people.List(them)));
         await Without<People>(nameof(People.Shops), async people => await people.Shops(them));
@@ -91,6 +101,9 @@ public sealed class ShopSeparationTests
         await Without<Runs>(nameof(Runs.Mine), async runs => await runs.Mine(them));
         await Without<CustomerProofs>(nameof(CustomerProofs.List), async proofs => Ok(await proofs.List(them)));
         await Without<Overview>(nameof(Overview.WhoMayDoWhat), async overview => Ok(await overview.WhoMayDoWhat(them)));
+        await Without<Jobs>(nameof(Jobs.List), async jobs => Ok(await jobs.List(them)));
+        var ours = Ok(await world.Jobs(jobs => jobs.Make(them, planned)));
+        await Without<Jobs>(nameof(Jobs.Look), async jobs => Ok(await jobs.Look(them, ours)));
         await Without<Coverage>(nameof(Coverage.Look), async coverage => Ok(await coverage.Look(them)));
         await Without<Coverage>(nameof(Coverage.SetNeeds), async coverage =>
             Ok(await coverage.SetNeeds(them, new Dictionary<Content.Competencies.CompetencyId, int> { [RelayTrays] = 1 })));
@@ -103,7 +116,7 @@ public sealed class ShopSeparationTests
         string[] others =
         [
             "CompetencyRecords.Withdraw", "People.AddShop", "People.ChoosePassword", "People.ChooseLanguage", "Reading.Finish", "Practice.Draw",
-            "Practice.HandIn", "Sittings.Open",
+            "Practice.HandIn", "Sittings.Open", "Jobs.Make",
         ];
         var all = Services.SelectMany(type => type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly)
             .Where(method => method.GetParameters().FirstOrDefault()?.ParameterType == typeof(Actor))

@@ -15,6 +15,7 @@ using Training.Records.Overviews;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
+using Training.Records.Staffing;
 using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Procedures;
@@ -184,6 +185,8 @@ public sealed class TestWorld : IAsyncDisposable
     public Task<T> Reading<T>(Func<Reading, Task<T>> ask) => With(ask);
 
     public Task<T> Coverage<T>(Func<Coverage, Task<T>> ask) => With(ask);
+
+    public Task<T> Jobs<T>(Func<Jobs, Task<T>> ask) => With(ask);
 
     public Task<T> Overview<T>(Func<Overview, Task<T>> ask) => With(ask);
 

@@ -9,6 +9,7 @@ using Training.Records.Certifying;
 using Training.Records.Covering;
 using Training.Records.Learning;
 using Training.Records.Publishing;
+using Training.Records.Staffing;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -108,6 +109,7 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
             (MonthsBefore(morning, 2, 0), () => Earns(DemoPeople.Foreman)),
             (MonthsBefore(morning, 0, 12), () => IsSuspended(DemoPeople.Suspended)),
             (MonthsBefore(morning, 0, 10), () => Needs(competency.Id, 3)),
+            (MonthsBefore(morning, 0, 1), () => Plans(competency.Id)),
             (MonthsBefore(morning, 0, 3), () => Learns(DemoPeople.Awaiting, competency)),
             (MonthsBefore(morning, 0, 2), () => examinations.PassPaper(actors[DemoPeople.Awaiting], competency.Id)),
         ];
@@ -164,6 +166,21 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
 
     private async Task Needs(CompetencyId competency, int people) => Done(await services.GetRequiredService<Coverage>()
         .SetNeeds(actors[DemoPeople.Owner], new Dictionary<CompetencyId, int> { [competency] = people }));
+
+    /// <summary>A job that begins tomorrow, with a crew of two.</summary>
+    private async Task Plans(CompetencyId competency)
+    {
+        var jobs = services.GetRequiredService<Jobs>();
+        var owner = actors[DemoPeople.Owner];
+        var today = clock.At.InUtc().Date;
+        var job = Done(await jobs.Make(owner, new(
+            "Larkfield Haulage", "K26-0142", jobs.Kinds[^1], today.PlusDays(2), today.PlusDays(9),
+            "Refrigerated box: batteries out, weld-on brackets, batteries back.",
+            new Dictionary<CompetencyId, int> { [competency] = 2 }, SeparatePeople: false)));
+        var places = Done(await jobs.Look(owner, job)).Needs
+            .SelectMany(need => need.Candidates.Where(candidate => candidate.IsProposed).Select(candidate => (need.Competency, candidate.Record.Person)));
+        Done(await jobs.Confirm(owner, job, [.. places]));
+    }
 
     private async Task Learns(DemoSignIn person, Competency competency)
     {

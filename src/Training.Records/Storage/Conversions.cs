@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 using NodaTime;
+using NodaTime.Text;
 using Training.Content;
 using Training.Content.Competencies;
 using Training.Content.Modules;
@@ -22,7 +23,9 @@ internal static class Conversions
         Id<RecordId>(model);
         Id<ProofId>(model);
         Id<PracticeId>(model);
+        Id<JobId>(model);
         model.Properties<Instant>().HaveConversion<InstantConverter>();
+        model.Properties<LocalDate>().HaveConversion<DayConverter>();
         model.Properties<ContentHash>().HaveConversion<HashConverter>();
         model.Properties<CompetencyId>().HaveConversion<CompetencyConverter>();
         model.Properties<ModuleId>().HaveConversion<ModuleConverter>();
@@ -45,6 +48,10 @@ internal static class Conversions
 
     private sealed class InstantConverter()
         : ValueConverter<Instant, long>(at => at.ToUnixTimeTicks(), ticks => Instant.FromUnixTimeTicks(ticks));
+
+    // As ISO 8601 writes it, so that days sort as texts do.
+    private sealed class DayConverter()
+        : ValueConverter<LocalDate, string>(day => LocalDatePattern.Iso.Format(day), text => LocalDatePattern.Iso.Parse(text).Value);
 
     private sealed class HashConverter() : ValueConverter<ContentHash, string>(hash => hash.Hex, text => Read(text))
     {

@@ -10,6 +10,7 @@ using Training.Records.Overviews;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
+using Training.Records.Staffing;
 using Training.Sequencing;
 using Training.Web.Tests.House;
 
@@ -32,7 +33,7 @@ public sealed class DoorsHouse : IAsyncLifetime
     public IReadOnlyDictionary<string, string> Examples => examples;
 
     /// <summary>The parameters that name things of one shop.</summary>
-    public static IReadOnlyList<string> ShopsOwn { get; } = ["person", "record", "run", "proof", "paper", "sitting", "id"];
+    public static IReadOnlyList<string> ShopsOwn { get; } = ["person", "record", "run", "proof", "paper", "sitting", "id", "job"];
 
     /// <summary>Fields with which a form would do something to Quillmoor's things.</summary>
     public (string, string)[] Fields { get; private set; } = [];
@@ -62,11 +63,12 @@ public sealed class DoorsHouse : IAsyncLifetime
         var run = Ok(await The<Runs>().Start(mateo, new(rania.Person, toDo.Competency, toDo.Procedure, toDo.Variants[0], "L18-0427")));
         var practised = Ok(await The<Practice>().Of(rania, rania.Person));
         var content = The<Library>().Current.Content;
+        var job = Ok(await The<Jobs>().List(hollis))[0].Id;
 
         foreach (var (name, value) in new (string, object)[]
         {
             ("person", amara.Person), ("record", record.Id), ("run", run), ("proof", proof.Id), ("token", proof.Token), ("paper", paper),
-            ("sitting", sitting), ("id", practised[0].Id), ("number", 1), ("index", 0), ("credential", record.Id), ("code", 404), ("module", content.Modules[0].Id),
+            ("sitting", sitting), ("job", job), ("id", practised[0].Id), ("number", 1), ("index", 0), ("credential", record.Id), ("code", 404), ("module", content.Modules[0].Id),
             ("scenario", content.Scenarios[0].Id), ("name", "nothing.svg"),
         }) examples.Add(name, value.ToString()!);
         Fields =
@@ -74,7 +76,7 @@ public sealed class DoorsHouse : IAsyncLifetime
             ("reason", "To see whether it is let through."), ("sure", "yes"), ("note", ""), ("id", Guid.NewGuid().ToString()), ("seconds", "1"),
             ("step", content.FindProcedure(toDo.Procedure)!.Procedure.Steps[0].Id.Value), ("person", rania.Person.ToString()),
             ("Technician", rania.Person.ToString()), ("Competency", toDo.Competency.Value), ("Procedure", toDo.Procedure.Value),
-            ("Variant", toDo.Variants[0].Value), ("Chassis", "K26-1"), ("Records", record.Id.ToString()),
+            ("Variant", toDo.Variants[0].Value), ("Chassis", "K26-1"), ("Records", record.Id.ToString()), ("places", $"{toDo.Competency}/{amara.Person}"),
         ];
 
         async Task<Actor> ActorOf(string userName)

@@ -895,6 +895,114 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("PublishedTexts");
                 });
 
+            modelBuilder.Entity("Training.Records.Staffing.Crew", b =>
+                {
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("ConfirmedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ConfirmedById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("JobId", "Number");
+
+                    b.HasIndex("ConfirmedById");
+
+                    b.ToTable("Crews", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.CrewPlace", b =>
+                {
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Competency")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("JobId", "Number", "Competency", "PersonId");
+
+                    b.HasIndex("PersonId");
+
+                    b.ToTable("CrewPlaces", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.Job", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Chassis")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Customer")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FirstDay")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LastDay")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("MadeById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("SeparatePeople")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ShopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Work")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("MadeById");
+
+                    b.HasIndex("ShopId", "LastDay");
+
+                    b.ToTable("Jobs", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.JobNeed", b =>
+                {
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("People")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("JobId", "Competency");
+
+                    b.ToTable("JobNeeds", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<Training.Records.PersonId>", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Role", null)
@@ -1187,6 +1295,60 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Staffing.Crew", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ConfirmedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Staffing.Job", null)
+                        .WithMany("Crews")
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.CrewPlace", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Staffing.Crew", null)
+                        .WithMany("Places")
+                        .HasForeignKey("JobId", "Number")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.Job", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("MadeById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Shop", null)
+                        .WithMany()
+                        .HasForeignKey("ShopId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.JobNeed", b =>
+                {
+                    b.HasOne("Training.Records.Staffing.Job", null)
+                        .WithMany("Needs")
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Certifying.CompetencyRecord", b =>
                 {
                     b.Navigation("Runs");
@@ -1210,6 +1372,18 @@ namespace Training.Records.Migrations.Sqlite
             modelBuilder.Entity("Training.Records.Publishing.Publication", b =>
                 {
                     b.Navigation("Files");
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.Crew", b =>
+                {
+                    b.Navigation("Places");
+                });
+
+            modelBuilder.Entity("Training.Records.Staffing.Job", b =>
+                {
+                    b.Navigation("Crews");
+
+                    b.Navigation("Needs");
                 });
 #pragma warning restore 612, 618
         }

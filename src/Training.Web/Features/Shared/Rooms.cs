@@ -21,6 +21,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("examiner", new("Observed runs", "/runs")),
         ("examiner", new("Bench", "/bench")),
         ("owner", new("Coverage", "/coverage")),
+        ("owner", new("Jobs", "/jobs")),
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("owner", new("Bench", "/bench")),

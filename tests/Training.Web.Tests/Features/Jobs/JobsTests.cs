@@ -1,0 +1,89 @@
+using System.Globalization;
+using System.Net;
+using AngleSharp.Html.Dom;
+using Training.Web.Tests.House;
+
+namespace Training.Web.Tests.Features.Jobs;
+
+[Collection(SharedHouse.Name)]
+public sealed class JobsTests(TrainingHouse house)
+{
+    [Fact]
+    public async Task A_job_is_planned_its_crew_confirmed_and_proved_in_one_press_each()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await Planned(hollis, 5, 9, "2");
+        Assert.Equal("The crew that we propose", page.QuerySelector("#crew")!.TextContent);
+        Assert.Equal(2, page.QuerySelectorAll("input[name=Places]").Count(box => ((IHtmlInputElement)box).IsChecked));
+        page = await hollis.Follow(await hollis.Press(page.Button("Confirm this crew")));
+        Assert.Contains("Confirmed by Hollis Penrose", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        var proof = await hollis.Follow(await hollis.Press(page.Button("Make the proof for Larkfield Haulage")));
+        Assert.Contains("Larkfield Haulage: K26-0142", proof.QuerySelector("h1")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, proof.QuerySelectorAll("section[aria-labelledby=shows] li").Length);
+    }
+
+    [Fact]
+    public async Task A_place_that_nobody_fills_says_who_comes_nearest_and_why()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var said = (await Planned(hollis, 35, 50, "4")).QuerySelector("form[action$='/crew']")!.TextContent;
+        Assert.Contains("Pilar Etxeberria: the record ends on", said, StringComparison.Ordinal);
+        Assert.Contains("Sione Tupou: the record is suspended.", said, StringComparison.Ordinal);
+        Assert.Contains("Dmytro Kovalenko: the record ended on", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_day_says_who_of_the_crew_was_competent()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await hollis.Follow(await hollis.Press((await Planned(hollis, -3, 3, "1")).Button("Confirm this crew")));
+        var address = page.QuerySelector("form[method=get]")!.GetAttribute("action")!;
+        var said = (await hollis.Get($"{address}?on={Day(0)}")).QuerySelector("section[aria-labelledby=then]")!.TextContent;
+        Assert.Contains("yes", said, StringComparison.Ordinal);
+        var early = (await hollis.Get($"{address}?on=2020-01-01")).QuerySelector("section[aria-labelledby=then]")!.TextContent;
+        Assert.Contains("That is no day of this job.", early, StringComparison.Ordinal);
+        Assert.Contains("No record", early, StringComparison.Ordinal);
+        var answer = await hollis.Ask($"{address}?on=yesterday");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task What_is_no_job_is_said_and_what_was_typed_stays()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var answer = await Plan(hollis, 5, 2, "1");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var page = await Visitor.Page(answer);
+        Assert.Equal("The last day is before the first.", page.QuerySelector("#wrong")!.TextContent);
+        Assert.Equal("K26-0142", page.QuerySelector("#Chassis")!.GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Nobody_ticked_is_no_crew()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await Planned(hollis, 5, 9, "1");
+        var address = page.QuerySelector("form[action$='/crew']")!.GetAttribute("action")!;
+        page = await hollis.Follow(await hollis.Post(address, page.TokenIn()));
+        Assert.Contains("Choose at least one person.", page.Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_demo_has_a_job_with_its_crew()
+    {
+        var page = await (await house.SignedIn("leila")).Get("/jobs");
+        Assert.Contains("Larkfield Haulage", page.QuerySelector("section[aria-labelledby=jobs]")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private static string Day(int fromToday) => DateTime.UtcNow.Date.AddDays(fromToday).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static async Task<IHtmlDocument> Planned(Visitor owner, int first, int last, string people) => await owner.Follow(await Plan(owner, first, last, people));
+
+    private static async Task<HttpResponseMessage> Plan(Visitor owner, int first, int last, string people)
+    {
+        var page = await owner.Get("/jobs");
+        return await owner.Post("/jobs", page.TokenIn(),
+            ("Customer", "Larkfield Haulage"), ("Chassis", "K26-0142"), ("Kind", "truck-k26"), ("FirstDay", Day(first)), ("LastDay", Day(last)),
+            ("Work", "A refrigerated box on a bare chassis."), ("Competencies", "electrical-isolation"), ("People", people));
+    }
+}
