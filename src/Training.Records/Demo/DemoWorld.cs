@@ -7,6 +7,7 @@ using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
 using Training.Records.Covering;
+using Training.Records.Issuers;
 using Training.Records.Learning;
 using Training.Records.Publishing;
 using Training.Records.Staffing;
@@ -29,9 +30,11 @@ public sealed class DemoWorld
 
     private readonly TrainingDbContext db;
     private readonly TimeProvider clock;
+    private readonly IssuerPlace place;
 
     /// <summary>Made by the host's services.</summary>
-    public DemoWorld(TrainingDbContext db, TimeProvider clock) => (this.db, this.clock) = (db, clock);
+    public DemoWorld(TrainingDbContext db, TimeProvider clock, IssuerPlace place) =>
+        (this.db, this.clock, this.place) = (db, clock, place);
 
     /// <summary>Everybody who can sign in, for the console and the sign-in page in Development.</summary>
     public static IReadOnlyList<DemoSignIn> SignIns => DemoPeople.All;
@@ -47,19 +50,20 @@ public sealed class DemoWorld
         ArgumentNullException.ThrowIfNull(files);
         if (await db.Users.AnyAsync()) return false;
         if (ContentReader.Read(files).Library is not { Competencies: [var first, ..] } content) return false;
-        await using var past = Past(db.Database.GetConnectionString()!, out var pastClock);
+        await using var past = Past(db.Database.GetConnectionString()!, place, out var pastClock);
         await using var scope = past.CreateAsyncScope();
         var history = new DemoHistory(scope.ServiceProvider, pastClock);
         await history.Live(files, content.FindCompetency(Held) ?? first, clock.Instant());
         return true;
     }
 
-    /// <summary>The same services on the same database, with a clock of their own.</summary>
-    private static ServiceProvider Past(string connectionString, out DemoClock clock)
+    /// <summary>The same services on the same database and for the same issuer, with a clock of their own.</summary>
+    private static ServiceProvider Past(string connectionString, IssuerPlace place, out DemoClock clock)
     {
         clock = new();
         var services = new ServiceCollection();
         services.AddSingleton<TimeProvider>(clock);
+        services.AddSingleton(place);
         services.AddLogging();
         services.AddTrainingRecords(connectionString);
         services.AddIdentityCore<Person>(options => options.Password = new PasswordOptions
