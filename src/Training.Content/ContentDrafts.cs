@@ -84,7 +84,7 @@ internal sealed class ContentDrafts
     private void TakeTranslation(ContentFile file, ContentPlace place)
     {
         if (place.Sort == ContentSort.Scenario && Scenarios.TryGetValue(place.Id, out var scenario))
-            scenario.Translations.Add(ScenarioDraft.ReadTranslation(file, place.Id, place.Language!));
+            scenario.Translations.Add(ScenarioDraft.ReadTranslation(file, place.Id, place.Language!, scenario));
         else if (place.Sort == ContentSort.Procedure && Procedures.TryGetValue(place.Id, out var procedure))
             procedure.AddTranslation(file, place.Language!);
         else if (place.Sort == ContentSort.Competency)

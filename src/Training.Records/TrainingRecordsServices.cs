@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Certifying;
+using Training.Records.Covering;
 using Training.Records.Demo;
 using Training.Records.Examining;
 using Training.Records.Interchange;
@@ -81,6 +82,8 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new Coverage(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

@@ -10,6 +10,7 @@ Machine.Describe(Console.Out);
     ("solver", SolverBenchmark.Run),
     ("counting", CountingBenchmark.Run),
     ("answers", AnswersBenchmark.Run),
+    ("coverage", CoverageBenchmark.Run),
 ];
 foreach (var (name, run) in benchmarks)
 {

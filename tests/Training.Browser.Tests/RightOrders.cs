@@ -16,12 +16,15 @@ public sealed class RightOrders
     /// <summary>What is right of options that are shown about a scenario, known by its title.</summary>
     public RightChoices Choices(string scenarioTitle) => new(library, Find(scenarioTitle));
 
+    /// <summary>What is right of a reading that is shown about a scenario, known by its title.</summary>
+    public RightReadings Readings(string scenarioTitle) => new(Find(scenarioTitle));
+
     /// <summary>A right order for a scenario, known by its title, after what a colleague has done.</summary>
     public IReadOnlyList<Step> For(string scenarioTitle)
     {
         var scenario = Find(scenarioTitle);
         var done = scenario.Start.Select(entry => entry.Step).ToHashSet();
-        return [.. For(scenario.Procedure, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
+        return [.. For(scenario.Procedure!.Value, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
     }
 
     private Scenario Find(string title) => library.Scenarios.Single(scenario => title.EndsWith(scenario.Title, StringComparison.Ordinal));

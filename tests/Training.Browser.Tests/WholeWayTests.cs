@@ -96,8 +96,9 @@ public sealed class WholeWayTests
         {
             await page.GotoAsync($"{paper}/questions/{number}");
             var title = await page.Locator("h1").InnerTextAsync();
-            if (await page.Locator(".choices").CountAsync() > 0) await Choose(page, right.Choices(title));
-            else await Answer(page, right.For(title));
+            if (await page.Locator(".choices input[name=option]").CountAsync() > 0) await Choose(page, right.Choices(title));
+            if (await page.Locator("#reading-value").CountAsync() > 0) await ReadOff(page, right.Readings(title));
+            else if (await page.Locator(".offered").CountAsync() > 0) await Answer(page, right.For(title));
             await Assertions.Expect(page.Locator("[data-save-word]")).ToContainTextAsync("Saved");
         }
 
@@ -157,6 +158,13 @@ public sealed class WholeWayTests
         await page.GetByText("End this proof").ClickAsync();
         await page.Press("End it");
         await page.Sees("was ended");
+    }
+
+    private static async Task ReadOff(IPage page, RightReadings right)
+    {
+        var (value, decision) = right.Of(await page.Locator(".instrument desc").AllTextContentsAsync());
+        await page.Locator("#reading-value").FillAsync(value);
+        if (decision >= 0) await page.Locator(".choice").Nth(decision).ClickAsync();
     }
 
     private static async Task Choose(IPage page, RightChoices right)

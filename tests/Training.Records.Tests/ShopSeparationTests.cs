@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Covering;
 using Training.Records.Examining;
 using Training.Records.Learning;
 using Training.Records.Observing;
@@ -22,7 +23,7 @@ public sealed class ShopSeparationTests
 {
     private static readonly Type[] Services =
         [typeof(People), typeof(Reading), typeof(Practice), typeof(Sittings), typeof(Papers), typeof(Runs), typeof(CompetencyRecords),
-            typeof(CustomerProofs), typeof(Overview)];
+            typeof(CustomerProofs), typeof(Overview), typeof(Coverage)];
 
     private readonly HashSet<string> tried = [];
 
@@ -90,6 +91,9 @@ public sealed class ShopSeparationTests
         await Without<Runs>(nameof(Runs.Mine), async runs => await runs.Mine(them));
         await Without<CustomerProofs>(nameof(CustomerProofs.List), async proofs => Ok(await proofs.List(them)));
         await Without<Overview>(nameof(Overview.WhoMayDoWhat), async overview => Ok(await overview.WhoMayDoWhat(them)));
+        await Without<Coverage>(nameof(Coverage.Look), async coverage => Ok(await coverage.Look(them)));
+        await Without<Coverage>(nameof(Coverage.SetNeeds), async coverage =>
+            Ok(await coverage.SetNeeds(them, new Dictionary<Content.Competencies.CompetencyId, int> { [RelayTrays] = 1 })));
 
         // No role of a shop allows these at all.
         NotAllowed(await world.Records(records => records.Withdraw(them, record, "No.")));

@@ -6,6 +6,7 @@ using Training.Content;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Covering;
 using Training.Records.Examining;
 using Training.Records.Issuers;
 using Training.Records.Learning;
@@ -181,6 +182,8 @@ public sealed class TestWorld : IAsyncDisposable
     public Task<T> Practice<T>(Func<Practice, Task<T>> ask) => With(ask);
 
     public Task<T> Reading<T>(Func<Reading, Task<T>> ask) => With(ask);
+
+    public Task<T> Coverage<T>(Func<Coverage, Task<T>> ask) => With(ask);
 
     public Task<T> Overview<T>(Func<Overview, Task<T>> ask) => With(ask);
 

@@ -11,13 +11,15 @@
 
   // A sheet of options and typed fields: the browser does it all, only the saving is ours.
   function beginFields(form) {
-    const ofAnswer = new Set(["sheet", "option"]);
+    const ofAnswer = new Set(["sheet", "option", "value", "decision"]);
     const saver = form.dataset.saveAddress ? saving(form, () => [...new FormData(form)].filter(([name]) => ofAnswer.has(name))) : null;
     form.addEventListener("input", () => saver?.changed());
     form.addEventListener("submit", event => leaveOrStay(form, event, saver));
     saver?.restore(fields => {
-      for (const input of form.querySelectorAll("input[name=option]"))
-        input.checked = fields.some(([name, value]) => name === "option" && value === input.value);
+      for (const input of form.querySelectorAll("input[type=radio], input[type=checkbox]"))
+        input.checked = fields.some(([name, value]) => name === input.name && value === input.value);
+      for (const input of form.querySelectorAll("input[name=value]"))
+        input.value = fields.find(([name]) => name === "value")?.[1] ?? "";
     });
   }
 

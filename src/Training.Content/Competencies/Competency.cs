@@ -18,6 +18,13 @@ public readonly record struct CompetencyId(string Value)
 /// <param name="File">The file that it was read from.</param>
 public sealed record Competency(CompetencyId Id, string Title, ContentFile File)
 {
+    /// <summary>What it is called in other languages, by the language's code.</summary>
+    public IReadOnlyDictionary<string, string> Titles { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>What it is called in a language; in the default language where there is no other title.</summary>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public string TitleIn(string language) => Titles.GetValueOrDefault(language, Title);
+
     /// <summary>The modules to learn for it, in order, at least one.</summary>
     public required IReadOnlyList<ModuleId> Modules { get; init; }
 

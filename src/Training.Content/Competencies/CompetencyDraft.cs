@@ -8,6 +8,7 @@ namespace Training.Content.Competencies;
 internal sealed class CompetencyDraft(ContentFile file, string id)
 {
     private string title = "";
+    private IReadOnlyDictionary<string, string> titles = new Dictionary<string, string>();
     private Duration? time;
     private int? passMark;
     private Period? waitAfterFailed;
@@ -34,7 +35,7 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
             && YamlTree.Read(file.Text, draft.Problems) is { } root
             && Fields.Open(
                 root, "A competency", draft.Problems,
-                "id", "title", "modules", "paper", "observed", "valid-for", "renew-from", "confirm-every", "on-new-revision") is { } fields)
+                "id", "title", "titles", "modules", "paper", "observed", "valid-for", "renew-from", "confirm-every", "on-new-revision") is { } fields)
             draft.Fill(fields);
         return draft;
     }
@@ -42,6 +43,7 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
     /// <summary>The competency; only where no error stands.</summary>
     public Competency ToCompetency() => new(new(id), title, file)
     {
+        Titles = titles,
         Modules = [.. Modules.Select(module => new Modules.ModuleId(module.Text))],
         Paper = new(
             [.. Draws.Select(draw => new QuestionDraw(draw.Kind, [.. draw.From.Select(scenario => new ScenarioId(scenario.Text))], draw.Count))],
@@ -58,6 +60,8 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
         if (fields.Id("id", needed: true) is { } written && written.Text != id)
             Problems.Error(written.Place, $"The id \"{written.Text}\" must be the same as the file's name: write \"id: {id}\", or name the file {written.Text}.yaml.");
         title = fields.Text("title", needed: true)?.Text ?? "";
+        titles = fields.Entries("titles").Select(entry => (entry.Key, Title: fields.AsText(entry.Value, $"The title in \"{Fields.Shown(entry.Key.Text)}\"")))
+            .Where(entry => entry.Title is not null).ToDictionary(entry => entry.Key.Text, entry => entry.Title!.Text, StringComparer.Ordinal);
         Modules = fields.Ids("modules", needed: true);
         if (fields.Node("paper", needed: true) is { } paper) FillPaper(paper);
         if (fields.Node("observed", needed: false) is { } observed) FillObserved(observed);

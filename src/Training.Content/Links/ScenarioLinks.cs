@@ -20,6 +20,8 @@ internal static class ScenarioLinks
         var counted = new Dictionary<(ProcedureId, VariantId?), RightOrderDraw>();
         foreach (var scenario in drafts.Scenarios.Values)
         {
+            if (scenario.Module is { } module && !drafts.Modules.ContainsKey(module.Text))
+                scenario.Problems.Error(module.Place, $"There is no module \"{module.Text}\": mend the id, or write modules/{module.Text}/lesson.md.");
             if (scenario.Procedure is not { } id) continue;
             if (!drafts.Procedures.TryGetValue(id.Text, out var draft))
                 scenario.Problems.Error(id.Place, $"There is no procedure \"{id.Text}\": mend the id, or write procedures/{id.Text}.yaml.");

@@ -58,7 +58,7 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
         };
     }
 
-    private static (string? Id, Source? Source) SourceOf(YamlNode node, ProblemList problems)
+    internal static (string? Id, Source? Source) SourceOf(YamlNode node, ProblemList problems)
     {
         if (Fields.Open(node, "A source", problems, "id", "name", "where", "kind") is not { } fields) return default;
         var (name, where, kind, id) = (

@@ -19,7 +19,7 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
         var translated = procedure;
         if (PlainText.IsSound(file, Problems)
             && YamlTree.Read(file.Text, Problems) is { } root
-            && Fields.Open(root, "The texts of a procedure", Problems, "id", "title", "steps", "decoys", "rules") is { } fields)
+            && Fields.Open(root, "The texts of a procedure", Problems, "id", "title", "facts", "steps", "decoys", "rules") is { } fields)
             translated = Translate(procedure, fields);
         return new(language, translated, file);
     }
@@ -35,6 +35,7 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
         var translated = procedure with
         {
             Title = title?.Text ?? procedure.Title,
+            Facts = Facts(procedure, fields),
             Steps = [.. procedure.Steps.Select(step => Take(steps, step.Id.Value, "step", fields.Place) is { } part
                 ? step with { Do = Text(part, "do", part.Do, step.Do) ?? "" }
                 : step)],
@@ -58,6 +59,23 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
             foreach (var (name, part) in left)
                 Problems.Error(part.Place, $"The procedure has no {sort} \"{name}\": mend the id, or remove the texts.");
         return translated;
+    }
+
+    // What a fact is called and then its values, in the order of the procedure: lock: [candado, puesto, quitado].
+    private List<Fact> Facts(Procedure procedure, Fields fields)
+    {
+        var left = fields.Entries("facts").ToDictionary(entry => entry.Key.Text, entry => entry.Value, StringComparer.Ordinal);
+        var facts = procedure.Facts.Select(fact =>
+        {
+            if (!left.Remove(fact.Id.Value, out var node)) return fact;
+            if (node is YamlList list && list.Items.OfType<YamlText>().Where(text => !text.IsEmpty).ToList() is { } words && words.Count == fact.Values.Count + 1 && list.Items.Count == words.Count)
+                return fact with { Called = words[0].Text, ValuesCalled = [.. words.Skip(1).Select(word => word.Text)] };
+            Problems.Error(node.Place, $"The fact \"{fact.Id}\" needs a list: what it is called, then its {fact.Values.Count} values in their order.");
+            return fact;
+        }).ToList();
+        foreach (var (name, node) in left)
+            Problems.Error(node.Place, $"The procedure has no fact \"{name}\": mend the id, or remove the texts.");
+        return facts;
     }
 
     private Dictionary<string, Part> Parts(Fields fields, string key, string[] known)

@@ -2,7 +2,7 @@ namespace Training.Content.Rendering;
 
 /// <summary>
 /// The few words that a lesson's own blocks bring along. The signal words are those of ANSI Z535.4 and ISO 3864-2 and
-/// their usual Spanish ones.
+/// their usual Spanish and Hindi ones.
 /// </summary>
 internal sealed record LessonWords(string Danger, string Warning, string Caution, string Notice)
 {
@@ -38,9 +38,23 @@ internal sealed record LessonWords(string Danger, string Warning, string Caution
         Source = "Fuente",
     };
 
+    private static readonly LessonWords Hindi = new("ख़तरा", "चेतावनी", "सावधानी", "सूचना")
+    {
+        Reading = "हल किया हुआ उदाहरण",
+        Do = "करें",
+        Never = "कभी नहीं",
+        OneOf = "इनमें से एक:",
+        Optional = "ज़रूरत हो तो",
+        Source = "स्रोत",
+    };
+
     /// <summary>The words in a language; in English where we have none.</summary>
-    public static LessonWords In(string language) =>
-        language.Split('-')[0].Equals("es", StringComparison.OrdinalIgnoreCase) ? Spanish : English;
+    public static LessonWords In(string language) => language.Split('-')[0].ToLowerInvariant() switch
+    {
+        "es" => Spanish,
+        "hi" => Hindi,
+        _ => English,
+    };
 
     public string Of(OwnBlock block) => block switch
     {

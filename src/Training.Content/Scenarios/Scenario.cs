@@ -1,3 +1,4 @@
+using Training.Content.Modules;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Procedures;
 
@@ -14,9 +15,15 @@ public readonly record struct ScenarioId(string Value)
 /// <summary>A situation at the vehicle that questions can be asked about.</summary>
 /// <param name="Id">Its name.</param>
 /// <param name="Text">Its words in the default language.</param>
-/// <param name="Procedure">The procedure that is right in it.</param>
-public sealed record Scenario(ScenarioId Id, ScenarioText Text, ProcedureId Procedure)
+/// <param name="Procedure">The procedure that is right in it; null where just a reading is to be taken.</param>
+public sealed record Scenario(ScenarioId Id, ScenarioText Text, ProcedureId? Procedure)
 {
+    /// <summary>The module that it belongs to; null where that follows from the procedure.</summary>
+    public ModuleId? Module { get; init; }
+
+    /// <summary>The reading to be taken; null where there is none.</summary>
+    public ReadingTask? Reading { get; init; }
+
     /// <summary>What it is called in the default language.</summary>
     public string Title => Text.Title;
 
@@ -45,7 +52,11 @@ public sealed record Scenario(ScenarioId Id, ScenarioText Text, ProcedureId Proc
 /// <param name="Language">The language, such as <c>en</c>.</param>
 /// <param name="Title">What it is called.</param>
 /// <param name="File">The file that it was read from.</param>
-public sealed record ScenarioText(string Language, string Title, ContentFile File);
+public sealed record ScenarioText(string Language, string Title, ContentFile File)
+{
+    /// <summary>The words of its reading; null where it has none in this language.</summary>
+    public ReadingWords? Reading { get; init; }
+}
 
 /// <summary>How a question is put; the codes of the files are the members' names in lower case with hyphens.</summary>
 public enum QuestionKind

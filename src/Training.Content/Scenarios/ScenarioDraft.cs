@@ -1,6 +1,7 @@
 using Markdig.Extensions.CustomContainers;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using Training.Content.Modules;
 using Training.Content.Rendering;
 using Training.Content.Yaml;
 using Training.Sequencing.Answers;
@@ -25,15 +26,23 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public IReadOnlyList<YamlText>? Show { get; private init; }
 
+    public YamlText? Module { get; private init; }
+
+    public ReadingDraft? Reading { get; private init; }
+
+    public ReadingWords? ReadingWords { get; private init; }
+
     public List<ScenarioDraft> Translations { get; } = [];
 
-    public ScenarioText Text => new(Language, Title?.Text ?? "", File);
+    public ScenarioText Text => new(Language, Title?.Text ?? "", File) { Reading = ReadingWords };
 
     public IEnumerable<ProblemList> AllProblems => [Problems, .. Translations.Select(translation => translation.Problems)];
 
     /// <summary>The scenario; only where no error stands.</summary>
-    public Scenario ToScenario() => new(new(Id), Text, new(Procedure!.Text))
+    public Scenario ToScenario() => new(new(Id), Text, Procedure is { } procedure ? new ProcedureId(procedure.Text) : null)
     {
+        Module = Module is { } module ? new ModuleId(module.Text) : null,
+        Reading = Reading?.Task,
         Variant = Variant is { } variant ? new VariantId(variant.Text) : null,
         Kinds = [.. Kinds.Select(entry => entry.Kind)],
         Start = [.. Start.Select(entry => entry.ToEntry())],
@@ -48,7 +57,7 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public static ScenarioDraft Read(ContentFile file, string id)
     {
-        var (draft, fields) = Open(file, id, ContentLibrary.DefaultLanguage, "title", "procedure", "variant", "kinds", "start", "show");
+        var (draft, fields) = Open(file, id, ContentLibrary.DefaultLanguage, "title", "procedure", "module", "variant", "kinds", "start", "show", "reading");
         if (fields is null) return draft;
         List<(YamlText, QuestionKind)> kinds = [];
         foreach (var text in fields.Texts("kinds", needed: true))
@@ -56,13 +65,17 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         draft = draft with
         {
             Title = fields.Text("title", needed: true),
-            Procedure = fields.Id("procedure", needed: true),
+            Procedure = fields.Id("procedure", needed: kinds.Any(entry => entry.Item2 != QuestionKind.Reading)),
+            Module = fields.Id("module"),
+            Reading = fields.Node("reading", needed: false) is { } reading ? ReadingDraft.Read(reading, draft.Problems) : null,
             Variant = fields.Id("variant"),
             Kinds = kinds,
             StartPlace = fields.KeyPlaceOf("start"),
             Start = [.. fields.Items("start").Select(node => StartEntry.Read(node, draft.Problems)).OfType<StartEntry>()],
             Show = fields.Has("show") ? ShownDecoys(fields) : null,
         };
+        draft = draft with { ReadingWords = draft.Reading?.Words };
+        draft.CheckReading(fields);
         if (draft.MayBe(QuestionKind.Finish) && !fields.Has("start"))
             draft.Problems.Error(fields.KeyPlaceOf("kinds"), "A question of the kind finish needs \"start\": list what the colleague has done.");
         if (!draft.MayBe(QuestionKind.Finish) && kinds.Count > 0 && fields.Has("start"))
@@ -70,10 +83,28 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         return draft;
     }
 
-    public static ScenarioDraft ReadTranslation(ContentFile file, string id, string language)
+    public static ScenarioDraft ReadTranslation(ContentFile file, string id, string language, ScenarioDraft original)
     {
-        var (draft, fields) = Open(file, id, language, "title");
-        return fields is null ? draft : draft with { Title = fields.Text("title", needed: true) };
+        var (draft, fields) = Open(file, id, language, "title", "reading");
+        if (fields is null) return draft;
+        draft = draft with { Title = fields.Text("title", needed: true) };
+        if (original.Reading is null && fields.Has("reading"))
+            draft.Problems.Error(fields.KeyPlaceOf("reading"), "The scenario has no reading to translate: remove the key.");
+        else if (original.Reading is not null && fields.Node("reading", needed: true) is { } reading)
+            draft = draft with { ReadingWords = ReadingDraft.ReadWords(reading, original.ReadingWords, draft.Problems) };
+        return draft;
+    }
+
+    private void CheckReading(Fields fields)
+    {
+        if (MayBe(QuestionKind.Reading) && Reading is null)
+            Problems.Error(fields.KeyPlaceOf("kinds"), "A question of the kind reading needs \"reading\": say what is measured and what is decided.");
+        if (!MayBe(QuestionKind.Reading) && Kinds.Count > 0 && Reading is not null)
+            Problems.Error(fields.KeyPlaceOf("reading"), "\"reading\" is for questions of the kind reading alone: add reading to the kinds, or remove it.");
+        if (Procedure is null && Module is null && MayBe(QuestionKind.Reading))
+            Problems.Error(fields.Place, "A scenario without a procedure needs the key \"module\": the module that teaches it.");
+        if (Procedure is not null && Module is not null)
+            Problems.Error(fields.KeyPlaceOf("module"), "The module follows from the procedure: remove the key.");
     }
 
     // No decoy at all is a choice that an author may make, so an empty list stands here.

@@ -151,6 +151,18 @@ internal sealed class Fields
         return null;
     }
 
+    /// <summary>A number with a decimal point.</summary>
+    public decimal? Number(string key, bool needed = false) => Text(key, needed) is { } text ? AsNumber(text) : null;
+
+    /// <summary>A number with a decimal point.</summary>
+    public decimal? AsNumber(YamlText text)
+    {
+        const NumberStyles style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+        if (decimal.TryParse(text.Text, style, CultureInfo.InvariantCulture, out var number)) return number;
+        problems.Error(text.Place, $"\"{Shown(text.Text)}\" must be a number, such as 0.005.");
+        return null;
+    }
+
     /// <summary>A number and an SI symbol.</summary>
     public Duration? Duration(string key, bool needed = false) =>
         Text(key, needed) is { } text ? AsDuration(text, key) : null;

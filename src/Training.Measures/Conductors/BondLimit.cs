@@ -12,7 +12,7 @@ namespace Training.Measures.Conductors;
 /// <param name="MayBeReached">Whether the limit itself still passes: "at most" and not "less than".</param>
 /// <param name="For">What it is a limit for.</param>
 /// <param name="Source">Where it is printed.</param>
-public sealed record BondLimit(string Id, Resistance Greatest, bool MayBeReached, string For, Source Source)
+public sealed record BondLimit(string Id, Resistance Greatest, bool MayBeReached, Phrase For, Source Source)
 {
     /// <summary>Each connection of a bonding jumper: at most 0.003 Ω.</summary>
     public static BondLimit JumperConnection { get; } = new(

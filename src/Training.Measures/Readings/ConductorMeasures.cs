@@ -28,7 +28,7 @@ internal static class ConductorMeasures
             given => ConductorResistance.Of(RunOf(given), Basis(given), Rule(given)).Bare()),
 
         new("voltage-drop", "Drop along a cable or strap",
-            [.. Run, Input<Current>("current", "Current")], Rules,
+            [.. Run, Input<Current>("current", "Current that flows")], Rules,
             Answer<Voltage>(1m, "mV"),
             given => VoltageDrop.Along(RunOf(given), Basis(given), Rule(given), given.Of<Current>("current")).Bare()),
 

@@ -50,14 +50,25 @@ public sealed record DrawnReading(
     {
         if (Table is not null && Table.Bands.All(band => band.Decision != decision))
             return new Objection("Say what is to be done: choose one of the decisions.");
-        return TypedQuantity.Read(Measure.Answer.Kind, typed, Measure.Answer.Unit)
-            .Then<ReadingVerdict>(answer => new ReadingVerdict(
-                answer,
-                Math.Abs(answer - Value) <= Tolerance + Grain * (1 + Math.Abs(Value)),
-                Table is null || Decisions.Contains(decision!),
-                Table is null || Table.For(answer) == decision));
+        return JudgeValue(typed).Then<ReadingVerdict>(value => new ReadingVerdict(
+            value.Answer,
+            value.IsRight,
+            Table is null || Decisions.Contains(decision!),
+            Table is null || Table.For(value.Answer) == decision));
     }
+
+    /// <summary>Judges a typed value alone.</summary>
+    /// <param name="typed">The value as it was typed; the answer's unit may be left out.</param>
+    /// <returns>An objection where it cannot be read: then nothing was judged.</returns>
+    public Outcome<ValueVerdict> JudgeValue(string? typed) =>
+        TypedQuantity.Read(Measure.Answer.Kind, typed, Measure.Answer.Unit).Then<ValueVerdict>(answer => new ValueVerdict(
+            answer, Math.Abs(answer - Value) <= Tolerance + Grain * (1 + Math.Abs(Value))));
 }
+
+/// <summary>What a typed value is worth.</summary>
+/// <param name="Answer">The value as it was read, in the base unit.</param>
+/// <param name="IsRight">Whether it lies within the tolerance.</param>
+public sealed record ValueVerdict(double Answer, bool IsRight);
 
 /// <summary>What an answer to a reading is worth.</summary>
 /// <param name="Answer">The value as it was read, in the base unit.</param>

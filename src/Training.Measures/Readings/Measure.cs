@@ -24,6 +24,13 @@ public sealed class Measure
     public static IReadOnlyList<Measure> All { get; } =
         [.. BatteryMeasures.All, .. ConductorMeasures.All, .. LoadMeasures.All];
 
+    /// <summary>The same, by what they are about.</summary>
+    public static IReadOnlyList<MeasureGroup> Groups { get; } =
+    [
+        new("Batteries", BatteryMeasures.All), new("Cables and grounds", ConductorMeasures.All),
+        new("Loads and fuses", LoadMeasures.All),
+    ];
+
     /// <summary>The name by which a question calls it, such as <c>charge-from-voltage</c>.</summary>
     public string Id { get; }
 
@@ -73,6 +80,11 @@ public sealed class Measure
     /// <inheritdoc/>
     public override string ToString() => Id;
 }
+
+/// <summary>Measures about one thing.</summary>
+/// <param name="Title">What they are about, for the technician.</param>
+/// <param name="Measures">The measures.</param>
+public sealed record MeasureGroup(Phrase Title, IReadOnlyList<Measure> Measures);
 
 /// <summary>What a measure's answer is and how finely it is read.</summary>
 /// <param name="Kind">What it measures.</param>

@@ -31,6 +31,9 @@ public sealed class ReadingQuestion
     /// <summary>What follows from the value; null where the value alone is asked for.</summary>
     public DecisionTable? Table { get; }
 
+    /// <summary>The rule that was settled for every choice of the measure, by the choice's name.</summary>
+    public IReadOnlyDictionary<string, string> Rules => choices;
+
     /// <summary>One division of the instrument on which the answer would be read, in the answer's unit.</summary>
     public decimal AnswerDivision { get; }
 

@@ -1,9 +1,11 @@
+using System.ComponentModel;
+
 namespace Training.Measures.Sources;
 
 /// <summary>The documents that the tables and formulas come from, each named once.</summary>
 public static class Documents
 {
-    private const string Restated = "read in a page that restates it, not in the document itself";
+    private static readonly Phrase Restated = "read in a page that restates it, not in the document itself";
 
     /// <summary>Specific gravity and state of charge.</summary>
     public static Source ChargeByGravity { get; } =
@@ -99,7 +101,7 @@ public static class Documents
 
     /// <summary>A fuse carries no more than 80 % of its rating for long.</summary>
     public static Source EightyPercent { get; } =
-        new("House rule: 80 % of the fuse for a lasting load", "", SourceKind.Memory, "no standard found");
+        Ours("House rule: 80 % of the fuse for a lasting load", SourceKind.Memory, "no standard found");
 
     /// <summary>Fuse against the current that a conductor may carry, on boats.</summary>
     public static Source BoatFuses { get; } = new("33 CFR", "183.455", SourceKind.Published);
@@ -111,16 +113,20 @@ public static class Documents
     public static Source TrailingCables { get; } = new("30 CFR", "75.601-3", SourceKind.Published);
 
     /// <summary>Ohm's and Joule's laws.</summary>
-    public static Source CircuitLaws { get; } = new("Ohm's and Joule's laws", "", SourceKind.Published, "physics");
+    public static Source CircuitLaws { get; } = Ours("Ohm's and Joule's laws", SourceKind.Published, "physics");
 
     /// <summary>Plain arithmetic on the numbers given.</summary>
-    public static Source Arithmetic { get; } = new("Arithmetic", "", SourceKind.Published, "no figure of its own");
+    public static Source Arithmetic { get; } = Ours("Arithmetic", SourceKind.Published, "no figure of its own");
 
     /// <summary>A straight line between two rows of a table.</summary>
     public static Source BetweenRows { get; } =
-        new("Straight line between two rows", "", SourceKind.Practice);
+        Ours("Straight line between two rows", SourceKind.Practice);
 
     /// <summary>A capacity holds for a slow discharge only.</summary>
     public static Source SlowDischarge { get; } =
-        new("Capacity is stated for a discharge over 20 h", "", SourceKind.Memory);
+        Ours("Capacity is stated for a discharge over 20 h", SourceKind.Memory);
+
+    // What no document is the source of is called by words of ours, which are translated; a document keeps its name.
+    private static Source Ours([Localizable(true)] string name, SourceKind kind, Phrase? note = null) =>
+        new(name, "", kind, note);
 }

@@ -34,7 +34,7 @@ public sealed record QuestionView
     /// </summary>
     public Scenario Situation { get; }
 
-    /// <summary>What the job is called.</summary>
+    /// <summary>What the job is called; for a reading, what is found.</summary>
     public required string ProcedureTitle { get; init; }
 
     /// <summary>The kind of vehicle; null where the job tells none apart.</summary>
@@ -48,6 +48,9 @@ public sealed record QuestionView
 
     /// <summary>The options, where there are any to choose from; otherwise null.</summary>
     public ChoiceView? Choice { get; init; }
+
+    /// <summary>The reading to be taken, where there is one; otherwise null.</summary>
+    public ReadingView? Reading { get; init; }
 }
 
 /// <summary>Something that can be chosen for an order.</summary>

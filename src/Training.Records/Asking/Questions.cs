@@ -19,7 +19,8 @@ internal sealed class Questions(Graders graders)
     {
         if (library.Content.FindScenario(id) is not { } scenario) return Refused.NotFound;
         if (!scenario.Kinds.Contains(kind)) return new Refusal("That scenario is not asked in that way.");
-        var written = library.Content.FindProcedure(scenario.Procedure)!;
+        if (kind == QuestionKind.Reading) return new AskedReading(scenario, scenario.Reading!, scenario.Reading!.Question.Draw(lots.Next));
+        var written = library.Content.FindProcedure(scenario.Procedure!.Value)!;
         var grader = await graders.For(written.File.Hash, scenario.Variant);
         if (kind.AsChoice() is { } choice)
         {

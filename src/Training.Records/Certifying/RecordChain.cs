@@ -79,6 +79,20 @@ public sealed class RecordChain
         return new(state, record.IssuedOn, until, renewFrom, confirmBy);
     }
 
+    /// <summary>
+    /// The last day of a record if it is confirmed in time, as it is known on a day, and the first day on which a renewal
+    /// runs on from there; one that is passed earlier counts from the day of passing.
+    /// </summary>
+    /// <param name="index">Which record, from 0.</param>
+    /// <param name="date">The day.</param>
+    public (LocalDate Ends, LocalDate RunsOnFrom) TermOn(int index, LocalDate date)
+    {
+        var record = records[index];
+        var ends = terms[index].Until;
+        var opens = ends.PlusMonths(-record.RenewFrom.Months).PlusDays(-record.RenewFrom.Days);
+        return (record.Revised is { } revised && revised.On <= date ? LocalDate.Min(ends, After(revised.On, revised.Within)) : ends, opens);
+    }
+
     /// <summary>The record that counts on a day: the newest that was issued by then; null before there was one.</summary>
     /// <param name="date">The day.</param>
     public int? NewestOn(LocalDate date)

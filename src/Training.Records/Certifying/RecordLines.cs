@@ -37,4 +37,30 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook
                        history.IsNewestOn(row.record.Id, day))
                    { NameRemovedAt = known.NameRemovedAt }];
     }
+
+    /// <summary>What each of those people has shown, competency by competency; to be asked about any number of days.</summary>
+    /// <param name="people">The people.</param>
+    public async Task<List<HeldCompetency>> Held(IReadOnlyCollection<PersonId> people)
+    {
+        // Names and shops are read once, not again with each of a large shop's records.
+        var rows = await db.CompetencyRecords.AsNoTracking().Where(record => people.Contains(record.PersonId))
+            .Select(record => new { record.Id, record.PersonId, record.ShopId, record.Competency }).ToListAsync();
+        var names = await db.Users.AsNoTracking().Where(person => people.Contains(person.Id))
+            .Select(person => new { person.Id, person.DisplayName }).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var shops = await db.Shops.AsNoTracking().ToDictionaryAsync(shop => shop.Id);
+        var history = await log.Read(db);
+        var held = new List<HeldCompetency>();
+        foreach (var of in rows.Where(row => history.Records.ContainsKey(row.Id)).GroupBy(row => (row.PersonId, row.Competency)))
+        {
+            var newest = of.MaxBy(row => history.Records[row.Id].Index)!;
+            var chain = history.ChainTo(newest.Id);
+            var texts = await archive.Competencies(chain.Select(known => known.Issued.Text));
+            held.Add(new(
+                of.Key.PersonId, names[of.Key.PersonId], shops[newest.ShopId], of.Key.Competency,
+                [.. chain.Select(known => (known.Issued.Record, texts[known.Issued.Text].Title))],
+                new([.. chain.Select(known => known.With(texts[known.Issued.Text]))])));
+        }
+
+        return held;
+    }
 }

@@ -6,6 +6,7 @@ using Training.Content;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Covering;
 using Training.Records.Learning;
 using Training.Records.Publishing;
 using Training.Records.Storage;
@@ -106,6 +107,7 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
             (MonthsBefore(morning, 5, 0), () => Earns(DemoPeople.Current)),
             (MonthsBefore(morning, 2, 0), () => Earns(DemoPeople.Foreman)),
             (MonthsBefore(morning, 0, 12), () => IsSuspended(DemoPeople.Suspended)),
+            (MonthsBefore(morning, 0, 10), () => Needs(competency.Id, 3)),
             (MonthsBefore(morning, 0, 3), () => Learns(DemoPeople.Awaiting, competency)),
             (MonthsBefore(morning, 0, 2), () => examinations.PassPaper(actors[DemoPeople.Awaiting], competency.Id)),
         ];
@@ -159,6 +161,9 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
         var record = Done(await records.Of(actors[DemoPeople.Owner], actors[person].Person))[0];
         Done(await records.Suspend(actors[DemoPeople.Owner], record.Id, "Back from long sick leave; to be watched at the vehicle first."));
     }
+
+    private async Task Needs(CompetencyId competency, int people) => Done(await services.GetRequiredService<Coverage>()
+        .SetNeeds(actors[DemoPeople.Owner], new Dictionary<CompetencyId, int> { [competency] = people }));
 
     private async Task Learns(DemoSignIn person, Competency competency)
     {

@@ -95,7 +95,7 @@ public sealed record OpenQuestion(int Number, QuestionView Question, SavedAnswer
 
 /// <summary>An answer as it is held.</summary>
 /// <param name="AnswerJson">
-/// The answer: the bare list of entries of the contract for an order, otherwise as <see cref="ChosenOptions"/> says.
+/// The answer: the bare list of entries of the contract for an order, otherwise as <see cref="ChosenOptions"/> or <see cref="TypedReading"/> says.
 /// </param>
 /// <param name="Counter">The counter that it was saved with.</param>
 /// <param name="SavedAt">When.</param>

@@ -190,8 +190,7 @@ public sealed class Sittings
         var competency = await archive.Competency(sitting.CompetencyHash);
         return await closing.NotBefore(person.Id, sitting.Competency, competency.Paper.WaitAfterFailed, shop) is { } notBefore &&
             clock.Instant() < notBefore
-            ? new(FormattableString.Invariant(
-                $"{person.DisplayName} failed this paper and may sit it again from {notBefore.InZone(DateTimeZoneProviders.Tzdb[shop.TimeZone]):uuuu-MM-dd HH:mm}."))
+            ? new($"{person.DisplayName} failed this paper and may sit it again from {notBefore.InZone(DateTimeZoneProviders.Tzdb[shop.TimeZone]):uuuu-MM-dd HH:mm}.")
             : null;
     }
 

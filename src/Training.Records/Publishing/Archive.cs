@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
 using Microsoft.Extensions.DependencyInjection;
@@ -13,6 +14,9 @@ internal sealed class Archive(IServiceScopeFactory scopes) : IDisposable
 {
     private const int MostInMemory = 32;
     private readonly MemoryCache libraries = new(new MemoryCacheOptions { SizeLimit = MostInMemory });
+
+    // Where a text stood first never changes, so it is asked once; a list of many records names the same few texts again and again.
+    private readonly ConcurrentDictionary<ContentHash, int> firstNumbers = new();
 
     /// <summary>The publication of a number.</summary>
     /// <exception cref="InvalidOperationException">There is none, or what was sound once no longer reads: a fault of ours.</exception>
@@ -33,11 +37,12 @@ internal sealed class Archive(IServiceScopeFactory scopes) : IDisposable
     /// <exception cref="InvalidOperationException">The text was never published: a fault of ours.</exception>
     public async ValueTask<PublishedLibrary> Holding(ContentHash text)
     {
+        if (firstNumbers.TryGetValue(text, out var known)) return await Of(known);
         await using var scope = scopes.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<TrainingDbContext>();
         var number = await db.Set<PublishedFile>().Where(file => file.Hash == text).OrderBy(file => file.PublicationNumber)
             .Select(file => (int?)file.PublicationNumber).FirstOrDefaultAsync();
-        return await Of(number ?? throw new InvalidOperationException($"No text of the hash {text} was published."));
+        return await Of(firstNumbers[text] = number ?? throw new InvalidOperationException($"No text of the hash {text} was published."));
     }
 
     /// <summary>A competency as a text of it said.</summary>

@@ -32,7 +32,23 @@ public sealed record Procedure(ProcedureId Id, string Title, int Revision)
 /// <summary>Something with a state, such as the key or the isolator.</summary>
 /// <param name="Id">Its name.</param>
 /// <param name="Values">Its possible values, at least one; the first holds at the start.</param>
-public sealed record Fact(FactId Id, IReadOnlyList<FactValue> Values);
+public sealed record Fact(FactId Id, IReadOnlyList<FactValue> Values)
+{
+    /// <summary>What it is called, for the technician: its id, unless a translation says otherwise.</summary>
+    public string Called { get; init; } = Id.Value;
+
+    /// <summary>What its values are called, in their order: their ids, unless a translation says otherwise.</summary>
+    public IReadOnlyList<string> ValuesCalled { get; init; } = [.. Values.Select(value => value.Value)];
+
+    /// <summary>What a value is called; its id where it is none of the fact's.</summary>
+    /// <param name="value">The value.</param>
+    public string NameOf(FactValue value)
+    {
+        for (var place = 0; place < Values.Count; place++)
+            if (Values[place] == value) return ValuesCalled[place];
+        return value.Value;
+    }
+}
 
 /// <summary>A right step of a procedure.</summary>
 /// <param name="Id">Its name.</param>

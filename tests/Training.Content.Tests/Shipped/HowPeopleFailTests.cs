@@ -48,7 +48,7 @@ public sealed class HowPeopleFailTests
         foreach (var module in ShippedContent.Library.Modules)
         {
             Scenario[] scenarios = [.. ShippedContent.Library.Scenarios.Where(scenario =>
-                module.Procedures.Contains(scenario.Procedure))];
+                scenario.Procedure is { } procedure && module.Procedures.Contains(procedure))];
             Assert.True(scenarios.Length >= 3, module.Id.Value);
             Assert.Contains(scenarios, scenario => scenario.Kinds.Contains(QuestionKind.Order));
             Assert.Contains(scenarios, scenario => scenario.Kinds.Contains(QuestionKind.Finish));

@@ -344,6 +344,30 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("RecordRuns", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
+                {
+                    b.Property<Guid>("ShopId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("People")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("SetAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SetById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("ShopId", "Competency");
+
+                    b.HasIndex("SetById");
+
+                    b.ToTable("ShopNeeds", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
                 {
                     b.Property<Guid>("Id")
@@ -962,6 +986,21 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Observing.Run", null)
                         .WithMany()
                         .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Covering.ShopNeed", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("SetById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Shop", null)
+                        .WithMany()
+                        .HasForeignKey("ShopId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using Training.Records.Examining;
 using Training.Records.Overviews;
 
@@ -41,7 +42,7 @@ public sealed record NextPage(IReadOnlyList<CompetencyPath> Paths, string Zone)
 /// <summary>A part of the way to a competency.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="Steps">Its steps, at least one.</param>
-public sealed record WayPart(string Name, IReadOnlyList<PathStep> Steps)
+public sealed record WayPart([Localizable(true)] string Name, IReadOnlyList<PathStep> Steps)
 {
     /// <summary>How many of its steps are done.</summary>
     public int Done => Steps.Count(step => step.IsDone);

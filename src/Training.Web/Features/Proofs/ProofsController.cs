@@ -16,8 +16,9 @@ namespace Training.Web.Features.Proofs;
 public sealed class ProofsController(CustomerProofs proofs, Overview overview, CurrentActor current) : Controller
 {
     /// <summary>The proofs that were made, and the form that makes one.</summary>
+    /// <param name="competency">The competency whose people are ticked already; null for none.</param>
     [HttpGet]
-    public Task<IActionResult> Index() => Page(new MakeProofForm());
+    public Task<IActionResult> Index(string? competency) => Page(new MakeProofForm { Of = competency });
 
     /// <summary>Makes a proof.</summary>
     /// <param name="form">What was ticked and typed.</param>

@@ -9,7 +9,7 @@ namespace Training.Web.Features.Shared;
 
 /// <summary>
 /// An answer sheet as a browser posts it: for an order two lists side by side and the change that was asked for, for
-/// options those that were chosen.
+/// options those that were chosen, for a reading a value and a decision.
 /// </summary>
 public sealed class AnswerForm
 {
@@ -18,6 +18,9 @@ public sealed class AnswerForm
 
     /// <summary>The name of a sheet of options.</summary>
     public const string Options = "options";
+
+    /// <summary>The name of a sheet for a reading.</summary>
+    public const string Reading = "reading";
 
     /// <summary>The ids in order; null for none, for a form is bound into what is there already.</summary>
     public IReadOnlyList<string>? Step { get; init; }
@@ -28,11 +31,17 @@ public sealed class AnswerForm
     /// <summary>What was tapped: <c>place:ID</c>, <c>back:ID</c>, <c>up:N</c> or <c>down:N</c>, with N from 1.</summary>
     public string? Change { get; init; }
 
-    /// <summary>Which sheet it is: null for an order, <see cref="Options"/> for options.</summary>
+    /// <summary>Which sheet it is: null for an order, <see cref="Options"/> for options, <see cref="Reading"/> for a reading.</summary>
     public string? Sheet { get; init; }
 
     /// <summary>The options that were chosen; null for none.</summary>
     public IReadOnlyList<string>? Option { get; init; }
+
+    /// <summary>The value of a reading as it was typed.</summary>
+    public string? Value { get; init; }
+
+    /// <summary>The number of the decision on a reading; null or empty where none was chosen.</summary>
+    public string? Decision { get; init; }
 
     /// <summary>The number that the script gives a save, counted up.</summary>
     public long SaveNumber { get; init; }
@@ -69,6 +78,7 @@ public sealed class AnswerForm
     public Outcome<string, Refusal> ToJson(IReadOnlyList<OfferedStep> offered)
     {
         if (Sheet == Options) return ChosenOptions.Write([.. (Option ?? []).Take(MostEntries)]);
+        if (Sheet == Reading) return TypedReading.Write(new(Value?.Trim() ?? "", string.IsNullOrEmpty(Decision) ? null : Decision));
         var answer = Read(Placed(), offered);
         return answer.IsOk ? AnswerJson.Write(answer.Value) : answer.Fault;
     }
@@ -78,6 +88,7 @@ public sealed class AnswerForm
     public static AnswerForm OfSaved(string? json)
     {
         if (json is not null && ChosenOptions.Parse(json) is { IsOk: true } chosen) return new() { Option = chosen.Value };
+        if (json is not null && TypedReading.Parse(json) is { IsOk: true } typed) return new() { Value = typed.Value.Value, Decision = typed.Value.Decision };
         var placed = Saved(json);
         return new() { Step = [.. placed.Select(step => step.Id.Value)], Seconds = [.. placed.Select(step => step.Seconds)] };
     }

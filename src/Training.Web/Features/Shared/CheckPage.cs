@@ -15,6 +15,7 @@ public sealed record CheckPage(ModuleId Module, string Language, LessonPart.Chec
 
     /// <summary>The English sentence that heads a reply.</summary>
     /// <param name="isRight">Whether the answer is right.</param>
+    [return: System.ComponentModel.Localizable(true)]
     public static string Heading(bool isRight) => isRight ? "That is right." : "Not this one. Try again.";
 }
 

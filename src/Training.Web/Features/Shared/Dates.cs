@@ -16,6 +16,10 @@ public static class Dates
     // The names of months in English are the same everywhere; British English would write one of them with four letters.
     private static CultureInfo Months => Tongues.Current == Tongues.All[0] ? CultureInfo.InvariantCulture : CultureInfo.CurrentUICulture;
 
+    /// <summary>A month where there is little room, such as <c>Nov</c>; with its year in January.</summary>
+    /// <param name="day">A day of it.</param>
+    public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture);
+
     /// <summary>The day on which something happened.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>

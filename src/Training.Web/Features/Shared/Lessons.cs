@@ -29,14 +29,40 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
     public Module? Teaching(ProcedureId procedure) =>
         Modules.FirstOrDefault(module => module.Procedures.Contains(procedure));
 
-    /// <summary>The questions that can be practised for a module, in the order in which its procedures are taught.</summary>
+    /// <summary>The module that teaches what a scenario is about, or null.</summary>
+    /// <param name="scenario">The scenario.</param>
+    public Module? Teaching(Scenario scenario)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        return scenario.Procedure is { } procedure
+            ? Teaching(procedure)
+            : Modules.FirstOrDefault(module => module.Id == scenario.Module);
+    }
+
+    /// <summary>The questions that can be practised for a module, in the order in which its procedures are taught, readings last.</summary>
     /// <param name="module">The module.</param>
     public IEnumerable<PractisedQuestion> QuestionsOf(Module module)
     {
         ArgumentNullException.ThrowIfNull(module);
         return module.Procedures
             .SelectMany(procedure => served.Content.Scenarios.Where(scenario => scenario.Procedure == procedure))
-            .SelectMany(scenario => scenario.Kinds.Where(QuestionKinds.CanBePut), (scenario, kind) => new PractisedQuestion(scenario, kind));
+            .Concat(served.Content.Scenarios.Where(scenario => scenario.Module == module.Id))
+            .SelectMany(scenario => scenario.Kinds, (scenario, kind) => new PractisedQuestion(scenario, kind));
+    }
+
+    /// <summary>
+    /// What a competency, procedure, module or scenario is called in the reader's language, by its title in the default
+    /// language; that title itself where it is not taught any more or not translated.
+    /// </summary>
+    /// <param name="title">The title in the default language.</param>
+    public string Titled(string title)
+    {
+        var (content, language) = (served.Content, Tongues.Current.Code);
+        return content.Competencies.FirstOrDefault(competency => competency.Title == title)?.TitleIn(language)
+            ?? content.Procedures.FirstOrDefault(procedure => procedure.Procedure.Title == title)?.In(language).Title
+            ?? content.Modules.FirstOrDefault(module => module.Title == title)?.In(language).Title
+            ?? content.Scenarios.FirstOrDefault(scenario => scenario.Title == title)?.In(language).Title
+            ?? title;
     }
 
     /// <summary>Makes pages of the lessons and situations.</summary>

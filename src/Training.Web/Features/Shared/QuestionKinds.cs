@@ -6,10 +6,6 @@ namespace Training.Web.Features.Shared;
 /// <summary>The kinds of question in addresses and in words.</summary>
 public static class QuestionKinds
 {
-    /// <summary>Whether there is a page for a kind of question.</summary>
-    /// <param name="kind">The kind.</param>
-    public static bool CanBePut(QuestionKind kind) => kind != QuestionKind.Reading;
-
     /// <summary>What the technician is asked to do, as a sentence of the interface.</summary>
     /// <param name="kind">The kind.</param>
     [return: Localizable(true)]
@@ -20,6 +16,7 @@ public static class QuestionKinds
         QuestionKind.Next => "Say what may be done now",
         QuestionKind.Wait => "Say how long to wait",
         QuestionKind.WhatIf => "Say what can happen",
+        QuestionKind.Reading => "Take a reading and decide",
         _ => "Put the whole job in order",
     };
 
@@ -32,12 +29,12 @@ public static class QuestionKinds
         _ => kind.ToString().ToLowerInvariant(),
     };
 
-    /// <summary>Reads a kind from an address; the first of those that can be put where it names none.</summary>
+    /// <summary>Reads a kind from an address; the scenario's first where it names none of its kinds.</summary>
     /// <param name="code">The text.</param>
     /// <param name="of">The kinds of the scenario.</param>
     public static QuestionKind Read(string? code, IReadOnlyList<QuestionKind> of)
     {
-        var possible = of.Where(CanBePut).DefaultIfEmpty(QuestionKind.Order).ToList();
-        return possible.FindIndex(kind => CodeOf(kind) == code) is var place and >= 0 ? possible[place] : possible[0];
+        ArgumentNullException.ThrowIfNull(of);
+        return of.Where(kind => CodeOf(kind) == code).DefaultIfEmpty(of[0]).First();
     }
 }

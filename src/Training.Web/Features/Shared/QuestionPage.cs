@@ -8,6 +8,12 @@ namespace Training.Web.Features.Shared;
 /// <param name="Situation">The situation as HTML that is safe to show.</param>
 public sealed record QuestionPage(QuestionView Question, string Situation)
 {
+    /// <summary>The language of the situation and of the steps: that of the scenario, where it is not translated.</summary>
+    public required string Language { get; init; }
+
+    /// <summary>Whether the reader gets another language than the one that they read.</summary>
+    public bool FellBack { get; private init; }
+
     /// <summary>Makes the page of a question.</summary>
     /// <param name="question">The question.</param>
     /// <param name="renderer">Makes HTML of its situation.</param>
@@ -16,6 +22,11 @@ public sealed record QuestionPage(QuestionView Question, string Situation)
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(renderer);
-        return new(question, renderer.RenderSituation(question.Situation, language));
+        var written = question.Situation.In(language).Language;
+        return new(question, renderer.RenderSituation(question.Situation, language))
+        {
+            Language = written,
+            FellBack = !string.Equals(written, language, StringComparison.OrdinalIgnoreCase),
+        };
     }
 }

@@ -31,8 +31,8 @@ public static class Saying
         {
             StepName step => procedure?.NameOf(step.Id) ?? step.Do,
             StepNames steps => string.Join(", ", steps.Names.Select(step => words["“{0}”", procedure?.NameOf(step.Id) ?? step.Do].Value)),
-            FactId fact => words[fact.Value].Value,
-            FactState state => words[state.Value.Value].Value,
+            FactId fact => FactOf(procedure, fact)?.Called ?? fact.Value,
+            FactState state => FactOf(procedure, state.Fact)?.NameOf(state.Value) ?? state.Value.Value,
             Phrase phrase => words.Say(phrase),
             _ => thing,
         });
@@ -75,6 +75,8 @@ public static class Saying
             ?? procedure.Decoys.FirstOrDefault(decoy => decoy.Id == id)?.Do
             ?? id.Value;
     }
+
+    private static Fact? FactOf(Procedure? procedure, FactId id) => procedure?.Facts.FirstOrDefault(fact => fact.Id == id);
 
     // Only a finding whose author spoke has his words; they are taken in the reader's language.
     private static (string? Because, string? Otherwise) AuthorOn(Finding finding, Procedure procedure)

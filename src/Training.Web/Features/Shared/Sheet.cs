@@ -31,6 +31,8 @@ public abstract record Sheet
     {
         ArgumentNullException.ThrowIfNull(question);
         ArgumentNullException.ThrowIfNull(form);
+        if (question.Reading is { } reading)
+            return new ReadingSheet(question, reading, form.Value ?? "", form.Decision) { ChangeAddress = changeAddress };
         return question.Choice is { } choice
             ? new ChoiceSheet(question, choice, [.. (form.Option ?? []).Where(id => choice.Options.Any(option => option.Id == id))])
             {
@@ -45,6 +47,13 @@ public abstract record Sheet
 /// <param name="Choice">Its options.</param>
 /// <param name="Chosen">The ids of those that are chosen.</param>
 public sealed record ChoiceSheet(QuestionView Question, ChoiceView Choice, IReadOnlyList<string> Chosen) : Sheet;
+
+/// <summary>A sheet for a reading.</summary>
+/// <param name="Question">The question.</param>
+/// <param name="Reading">What is read.</param>
+/// <param name="Value">The value as it was typed.</param>
+/// <param name="Decision">The number of the decision; null where none is chosen.</param>
+public sealed record ReadingSheet(QuestionView Question, ReadingView Reading, string Value, string? Decision) : Sheet;
 
 /// <summary>A button at the end of an answer sheet.</summary>
 /// <param name="Text">What it says.</param>

@@ -23,10 +23,9 @@ public static class Tongues
     public static Tongue? Find(string? code) =>
         All.FirstOrDefault(tongue => string.Equals(tongue.Code, code, StringComparison.OrdinalIgnoreCase));
 
-    /// <summary>What a language calls itself, also where the interface does not speak it.</summary>
+    /// <summary>What a language calls itself; its code where the interface does not speak it.</summary>
     /// <param name="code">The code, such as <c>es</c>.</param>
-    public static string NameOf(string code) =>
-        Find(code)?.Name ?? (CultureInfo.GetCultures(CultureTypes.NeutralCultures).FirstOrDefault(culture => culture.Name == code)?.NativeName ?? code);
+    public static string NameOf(string code) => Find(code)?.Name ?? code;
 }
 
 /// <summary>A language of the interface.</summary>

@@ -31,7 +31,7 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     public ReplayPicture Replay()
     {
         var lanes = Procedure.Facts.Select(fact => new ReplayLane(
-            fact.Id.Value, [.. fact.Values.Select(value => value.Value)], AtStart(fact))).ToList();
+            fact.Called, fact.ValuesCalled, AtStart(fact))).ToList();
         var rows = Verdict.Replay.Select(entry => new ReplayRow(
             (entry.Place + Answer.Start.Count).ToString(System.Globalization.CultureInfo.InvariantCulture),
             TextOf(entry.Step) + Stated(entry.Place),

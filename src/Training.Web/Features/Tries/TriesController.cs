@@ -25,7 +25,7 @@ public sealed class TriesController(Lessons lessons, Training.Records.Practising
         var tries = await practice.Of(actor, actor.Person);
         return View(new TryPage(result.Value)
         {
-            Lesson = lessons.Teaching(judged.Question.Situation.Procedure),
+            Lesson = lessons.Teaching(judged.Question.Situation),
             Next = NextOf(result.Value.Ticket, tries.IsOk ? tries.Value : []),
         });
     }

@@ -1,0 +1,42 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Training.Records.Accounts;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.Coverage;
+
+/// <summary>Who may do what today and in the next twelve months, and whom to send when: an owner's first page.</summary>
+[Route("/coverage")]
+[Authorize(Roles = Roles.Owner)]
+public sealed class CoverageController(
+    Training.Records.Covering.Coverage coverage, CurrentActor current, IStringLocalizer<Words> words) : Controller
+{
+    /// <summary>The own shop's coverage.</summary>
+    [HttpGet]
+    public Task<IActionResult> Index() => Page(new());
+
+    /// <summary>Keeps how many people are needed.</summary>
+    /// <param name="form">What was typed.</param>
+    [HttpPost("needs")]
+    public async Task<IActionResult> SetNeeds(NeedsForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var actor = await current.Get();
+        if (form.Read() is not { } needs) return await Page(form, words["Write whole numbers, such as 2; 0 where you need nobody."].Value);
+        var outcome = await coverage.SetNeeds(actor, needs);
+        if (outcome.IsOk) return this.Done(words["Saved how many people you need."], "/coverage");
+        return outcome.Fault == Training.Records.Refused.NotFound
+            ? this.NotShown(outcome.Fault)
+            : await Page(form, words[outcome.Fault.Sentence].Value);
+    }
+
+    private async Task<IActionResult> Page(NeedsForm form, string? wrong = null)
+    {
+        var outcome = await coverage.Look(await current.Get());
+        if (!outcome.IsOk) return this.NotShown(outcome.Fault);
+        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return View(nameof(Index), new CoveragePage(outcome.Value, form) { Wrong = wrong });
+    }
+}

@@ -1,0 +1,178 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+using Training.Content;
+using Training.Content.Competencies;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Certifying;
+using Training.Records.Covering;
+using Training.Records.Examining;
+using Training.Records.Ledger;
+using Training.Records.Publishing;
+using Training.Records.Storage;
+using Duration = NodaTime.Duration;
+using Period = Training.Content.Competencies.Period;
+
+namespace Training.Benchmarks;
+
+/// <summary>A large shop's coverage, asked of a database on disk as the page asks it.</summary>
+internal static class CoverageBenchmark
+{
+    private const int People = 200;
+    private const int Competencies = 12;
+
+    public static void Run(TextWriter output)
+    {
+        output.WriteLine($"## Coverage of {People} people × {Competencies} competencies, with plan (wanted: under 100 ms)");
+        output.WriteLine();
+        var folder = Directory.CreateTempSubdirectory("coverage-benchmark-").FullName;
+        try
+        {
+            Look(output, $"Data Source={Path.Combine(folder, "training.db")}").GetAwaiter().GetResult();
+        }
+        finally
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(folder, recursive: true);
+        }
+
+        var today = new LocalDate(2026, 11, 25);
+        List<HeldTerm>[] held = [.. Enumerable.Range(0, Competencies).Select(c => Enumerable.Range(0, People)
+            .Select(p => today.PlusDays(((p * 37) + (c * 11)) % 700)).Select(end => new HeldTerm(end, end.PlusMonths(-3))).ToList())];
+        var terms = new RenewalTerms(Of("P24M"), Of("P3M"), 14);
+        var (plan, _) = Measure.Median(
+            () => { foreach (var holders in held) RenewalPlan.Fewest(holders, 150, terms, today, today.PlusMonths(12)); }, 5, 51);
+        output.WriteLine($"The plans alone, with 150 needed for each: {plan / 1000:0.00} ms.");
+    }
+
+    private static Period Of(string text) => Period.TryParse(text, out var period) ? period : throw new ArgumentException(text);
+
+    private static async Task Look(TextWriter output, string connection)
+    {
+        await using var services = Services(connection);
+        await services.PrepareTrainingRecords();
+        var owner = await Fill(services);
+        var (times, processor) = (new List<double>(), new List<double>());
+        for (var run = 0; run < 31; run++)
+        {
+            await using var scope = services.CreateAsyncScope();
+            var coverage = scope.ServiceProvider.GetRequiredService<Coverage>();
+            var (start, busy) = (System.Diagnostics.Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
+            var looked = (await coverage.Look(owner)).Value;
+            if (run > 5)
+            {
+                times.Add(System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+                processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
+            }
+
+            if (run == 30)
+                output.WriteLine($"The whole answer, {looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count)} records read from SQLite: {Measure.MedianOf([.. times]):0.0} ms, of which the processor worked {Measure.MedianOf([.. processor]):0.0} ms.");
+        }
+    }
+
+    private static ServiceProvider Services(string connection)
+    {
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddSingleton<TimeProvider>(new StandingClock());
+        services.AddTrainingRecords(connection);
+        services.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
+        return services.BuildServiceProvider();
+    }
+
+    /// <summary>Rows as the services would leave them after two years of work, written in one go.</summary>
+    private static async Task<Actor> Fill(ServiceProvider services)
+    {
+        var shipped = ContentFolder.Read(Path.Combine(AppContext.BaseDirectory, "Data", "content"));
+        var one = shipped.First(file => file.Path.StartsWith("competencies/", StringComparison.Ordinal));
+        var id = Path.GetFileNameWithoutExtension(one.Path);
+        List<ContentFile> files = [.. shipped, .. Enumerable.Range(2, Competencies - 1).Select(number =>
+            new ContentFile($"competencies/copy-{number}.yaml", one.Text.Replace($"id: {id}", $"id: copy-{number}", StringComparison.Ordinal)))];
+        var now = Instant.FromDateTimeOffset(DateTimeOffset.UtcNow);
+        // The log takes nothing that is dated back, so the texts were published before anybody earned anything.
+        var clock = (StandingClock)services.GetRequiredService<TimeProvider>();
+        clock.At = now - Duration.FromDays(1000);
+        await services.GetRequiredService<Publisher>().Publish(files);
+        clock.At = now;
+        var content = services.GetRequiredService<Library>().Current.Content;
+        await using var scope = services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<TrainingDbContext>();
+        var shop = new Shop { Id = ShopId.New(now), Name = "Quillmoor Coachworks", TimeZone = "Europe/London", AddedAt = now };
+        db.Add(shop);
+        var role = await db.Roles.SingleAsync(known => known.Name == Roles.Technician);
+        var examiner = Somebody(db, "renske", null, now);
+        var owner = Somebody(db, "hollis", shop.Id, now);
+        var competencies = content.Competencies.Take(Competencies).ToList();
+        var earned = new List<(Instant At, PersonId Person, Competency Competency)>();
+        foreach (var p in Enumerable.Range(0, People))
+        {
+            var person = Somebody(db, $"technician-{p}", shop.Id, now);
+            db.UserRoles.Add(new IdentityUserRole<PersonId> { UserId = person, RoleId = role.Id });
+            earned.AddRange(competencies.Select((competency, c) => (now - Duration.FromDays(((p * 37) + (c * 11)) % 720), person, competency)));
+        }
+
+        // The log wants its entries in the order of their times.
+        var first = await db.LogEntries.CountAsync();
+        foreach (var (index, (at, person, competency)) in earned.OrderBy(one => one.At).Index())
+        {
+            var sitting = new Sitting
+            {
+                Id = SittingId.New(at),
+                ExaminerId = examiner,
+                Competency = competency.Id,
+                CompetencyHash = competency.File.Hash,
+                PublicationNumber = 1,
+                Place = "Hall 2",
+                OpenedAt = at,
+                ShopId = null,
+            };
+            var paper = new Paper
+            {
+                Id = PaperId.New(at),
+                SittingId = sitting.Id,
+                PersonId = person,
+                ShopId = shop.Id,
+                Competency = competency.Id,
+                AdmittedAt = at,
+                HandedInAt = at,
+            };
+            var salt = Salted.NewSalt();
+            var record = new CompetencyRecord
+            {
+                Id = RecordId.New(at),
+                PersonId = person,
+                ShopId = shop.Id,
+                Competency = competency.Id,
+                PaperId = paper.Id,
+                Salt = salt,
+                StatusPlace = index,
+            };
+            db.AddRange(sitting, paper, record);
+            db.Add(LogRow.Of(first + index, LogEventJson.Write(
+                new LogEvent.Issued(record.Id, competency.Id, competency.File.Hash, shop.TimeZone, Salted.Name("Somebody", salt), Salted.Shop(shop.Id, salt),
+                    null, paper.Id, [], [new JudgedText(competency.File.Path, competency.File.Hash, null),
+                        .. content.Procedures.Take(3).Select(procedure => new JudgedText(procedure.File.Path, procedure.File.Hash, procedure.Procedure.Revision))]), at)));
+        }
+
+        await db.SaveChangesAsync();
+        var actor = new Actor(owner, shop.Id, new HashSet<string> { Roles.Owner });
+        await scope.ServiceProvider.GetRequiredService<Coverage>().SetNeeds(actor, competencies.ToDictionary(competency => competency.Id, _ => 150));
+        return actor;
+    }
+
+    private static PersonId Somebody(TrainingDbContext db, string name, ShopId? shop, Instant now)
+    {
+        var id = PersonId.New(now);
+        db.Add(new Person { Id = id, DisplayName = name, UserName = name, NormalizedUserName = name.ToUpperInvariant(), ShopId = shop, Language = "en", AddedAt = now });
+        return id;
+    }
+
+    private sealed class StandingClock : TimeProvider
+    {
+        public Instant At { get; set; }
+
+        public override DateTimeOffset GetUtcNow() => At.ToDateTimeOffset();
+    }
+}
