@@ -1,5 +1,4 @@
 using System.Globalization;
-using Markdig.Syntax;
 using Training.Content.Measuring;
 using Training.Content.Modules;
 using Training.Content.Rendering;
@@ -43,7 +42,7 @@ internal static class LessonLaws
     {
         foreach (var (heading, blocks) in LessonText.Sections(lesson.Document))
         {
-            if (heading is null || blocks.Any(block => block.Descendants<SourceMark>().Any())) continue;
+            if (heading is null || blocks.Any(block => LessonText.MarksIn(block).Any())) continue;
             foreach (var paragraph in blocks.SelectMany(Prose.Of))
             {
                 if (Quantity.FirstIn(paragraph.Text) is not { } quantity) continue;

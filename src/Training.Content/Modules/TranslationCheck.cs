@@ -104,7 +104,7 @@ internal static class TranslationCheck
         }
 
         static IEnumerable<string> MarksOf(IEnumerable<Block> blocks) =>
-            blocks.SelectMany(block => block.Descendants<SourceMark>()).Select(mark => mark.Id);
+            blocks.SelectMany(LessonText.MarksIn).Select(mark => mark.Id);
     }
 
     private static void CheckAnswers(CustomContainer lesson, CustomContainer translation, ProblemList problems)

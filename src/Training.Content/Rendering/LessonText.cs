@@ -50,6 +50,10 @@ internal static class LessonText
         yield return (heading, blocks);
     }
 
+    /// <summary>The source marks of a block.</summary>
+    public static IEnumerable<SourceMark> MarksIn(Block block) =>
+        block is LeafBlock leaf ? leaf.Inline?.Descendants<SourceMark>() ?? [] : block.Descendants<SourceMark>();
+
     /// <summary>Reports headings that are out of step: the title stands in the head, sections are ##, sub-sections ###.</summary>
     public static void CheckHeadings(LessonOutline outline, ProblemList problems)
     {

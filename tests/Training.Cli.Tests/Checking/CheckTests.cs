@@ -19,7 +19,7 @@ public sealed class CheckTests : CommandLine
     public void Sound_content_is_done_with_nothing_on_standard_error()
     {
         var outcome = Run("check", Content());
-        Assert.Equal((ExitCode.Done, "14 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
+        Assert.Equal((ExitCode.Done, "16 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
     }
 
     [Fact]
@@ -35,8 +35,8 @@ public sealed class CheckTests : CommandLine
     {
         var outcome = Run("check", Content(), "--languages", "es,hi");
         Assert.Equal(ExitCode.Done, outcome.Code);
-        Assert.Contains("es: 5 of 8 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("hi: 0 of 8 texts translated, 0 out of step\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("es: 6 of 9 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: 0 of 9 texts translated, 0 out of step\n", outcome.Output, StringComparison.Ordinal);
         Assert.Equal(ExitCode.WrongUsage, Run("check", Folder, "--languages").Code);
     }
 
@@ -58,7 +58,7 @@ public sealed class CheckTests : CommandLine
         Assert.Equal(
             [
                 $"{content}/procedures/change-relay-tray.yaml:8:44: error: A step has no key \"takse\": did you mean \"takes\"?",
-                $"{content}/scenarios/half-way.md:4:1: error: A scenario has no key \"colour\"; it may have title, procedure, variant, kinds, start, show.",
+                $"{content}/scenarios/half-way.md:4:1: error: A scenario has no key \"colour\"; it may have title, procedure, module, variant, kinds, start, show, reading.",
             ],
             outcome.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries));
     }

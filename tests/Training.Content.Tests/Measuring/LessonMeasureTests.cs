@@ -60,7 +60,7 @@ public sealed class LessonMeasureTests
         var gaps = LanguageGaps.Of(ContentFolders.Good, ContentReader.Read(ContentFolders.Good).Problems, "es");
         Assert.Equal(["modules/02-refit/lesson.es.md", "procedures/refit-relay-tray.es.yaml", "scenarios/at-the-crane.es.md"], gaps.Missing);
         Assert.Empty(gaps.OutOfStep);
-        Assert.Equal(8, gaps.All);
+        Assert.Equal(9, gaps.All);
         var bad = BadCase.Read("lesson-translation-of-other-pictures").Files;
         Assert.Equal(["modules/01-relay-tray/lesson.es.md"], LanguageGaps.Of(bad, ContentReader.Read(bad).Problems, "es").OutOfStep);
     }

@@ -14,7 +14,7 @@ public sealed class NextTests(TrainingHouse house)
         var (visitor, _) = await house.NewTechnician();
         var act = (await visitor.Get("/next")).QuerySelector(".next-act a.main-act")!;
         var first = await house.With(services =>
-            Task.FromResult(services.GetRequiredService<Library>().Current.Content.Modules[0].Id));
+            Task.FromResult(services.GetRequiredService<Library>().Current.Content.Competencies[0].Modules[0]));
         Assert.Equal($"/modules/{first}", act.GetAttribute("href"));
     }
 
