@@ -59,18 +59,22 @@ public sealed class PeopleIntake
         var looked = await Preview(actor, shop, text);
         if (!looked.IsOk) return looked.Fault;
         if (looked.Value.Hash != previewed) return new Refusal("The file is another one than you looked at; look at it again.");
+        if (FirstFault(looked.Value) is { } wrong) return wrong;
         // Hashing passwords takes long on purpose: it is done before the change begins, so that nobody waits for it.
         var newcomers = looked.Value.People.Select(person => people.Prepare(New(person, shop), users.PasswordHasher)).ToList();
         await using var change = await db.BeginChange();
         // Between the look and now somebody may have taken a name.
         var again = await Preview(actor, shop, text);
         if (!again.IsOk) return again.Fault;
-        if (again.Value.Problems.Count > 0) return new Refusal($"Line {again.Value.Problems[0].Line}: {again.Value.Problems[0].Sentence} Nobody was added.");
+        if (FirstFault(again.Value) is { } taken) return taken;
         foreach (var (person, _) in newcomers)
             if (await people.Create(person, [Roles.Technician]) is { } fault) return fault;
         await change.CommitAsync();
         return newcomers.Select(newcomer => new AddedPerson(newcomer.Person.Id, newcomer.Person.UserName!, newcomer.Password)).ToList();
     }
+
+    private static Refusal? FirstFault(PeoplePreview preview) => preview.Problems.Count == 0 ? null
+        : new($"Line {preview.Problems[0].Line}: {preview.Problems[0].Sentence} Nobody was added.");
 
     private static NewPerson New(PersonInFile person, ShopId shop) =>
         new(person.Name, person.UserName, shop, [Roles.Technician], person.Language.Length == 0 ? "en" : person.Language);
