@@ -41,7 +41,8 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
         services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
         services.AddSingleton(at => new Questions(at.GetRequiredService<Graders>()));
-        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new BlindScores(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>(), at.GetRequiredService<BlindScores>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
         services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();

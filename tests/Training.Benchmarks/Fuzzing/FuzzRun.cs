@@ -29,7 +29,7 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
 
     public int Run()
     {
-        var sources = ContentFolder.Read(Content()).Where(file => file.Path.StartsWith("procedures/", StringComparison.Ordinal) && file.Path.Count(c => c == '.') == 1).ToList();
+        var sources = ContentFolder.Read(Shipped.Content()).Where(file => file.Path.StartsWith("procedures/", StringComparison.Ordinal) && file.Path.Count(c => c == '.') == 1).ToList();
         var watch = Stopwatch.StartNew();
         foreach (var source in sources) Read(source.Text);
         for (var text = 0L; text < texts; text++) Read(Spoilt(sources[lots.Below(sources.Count)].Text));
@@ -228,13 +228,6 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
 
     /// <summary>What is graded by, with the text that it was read from.</summary>
     private sealed record Judge(Grader Grader, string Text);
-
-    private static string Content()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (Directory.Exists(Path.Combine(folder.FullName, "content", "procedures"))) return Path.Combine(folder.FullName, "content");
-        throw new DirectoryNotFoundException("There is no content folder above the program.");
-    }
 
     private static readonly string[] Odd =
         ["\t", ": ", "- ", "{", "}", "[", "]", "'", "\"", "&a ", "*a", "!x ", "# ", "---\n", "\n", "\u0000", "\uD800", "999999999999 s", "-1 s", "1e9 s", "null", "~", "off", "true"];
