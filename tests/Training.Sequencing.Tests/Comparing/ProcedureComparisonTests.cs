@@ -1,6 +1,5 @@
 using Training.Sequencing.Comparing;
 using Training.Sequencing.Procedures;
-using Training.Sequencing.Verdicts;
 using static Training.Sequencing.Tests.Sample;
 
 namespace Training.Sequencing.Tests.Comparing;
