@@ -1,5 +1,4 @@
 using DiffPlex;
-using Training.Sequencing.Comparing;
 
 namespace Training.Content.Comparing;
 
