@@ -12,6 +12,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
         { "amara", "/glossary" },
+        { "amara", "/procedures/isolate-chassis/wall-chart?variant=truck-k26" },
         { "amara", "/modules/10-back-to-service" },
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },

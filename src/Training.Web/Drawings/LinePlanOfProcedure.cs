@@ -14,7 +14,7 @@ public static class LinePlanOfProcedure
     {
         ArgumentNullException.ThrowIfNull(procedure);
         var id = variant is { } kind ? $"plan-{procedure.Id}-{kind}" : $"plan-{procedure.Id}";
-        return LinePlanDrawing.Draw(Of(procedure, variant), new(procedure.Title, "after"), id);
+        return LinePlanDrawing.Draw(Of(procedure, variant), new(procedure.Title, "after"), id, LinePlanLook.Lesson);
     }
 
     /// <summary>The plan as plain data. A procedure that nobody can be graded by has steps and no lines.</summary>
@@ -31,6 +31,18 @@ public static class LinePlanOfProcedure
         return new(
             [.. steps.Select(step => Station(procedure, step, kind, places.ContainsKey))],
             [.. order.Waits.Select(wait => new LinePlanWait(places[wait.First], places[wait.Then]))]);
+    }
+
+    /// <summary>The steps in the order of the plan; where there are several ways, all of them at one place.</summary>
+    /// <param name="procedure">The procedure.</param>
+    /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
+    public static IReadOnlyList<IReadOnlyList<StepId>> StepsOf(Procedure procedure, VariantId? variant)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        var grader = Grader.For(procedure, variant);
+        if (!grader.IsOk) return [.. procedure.Steps.Select(step => new[] { step.Id })];
+        return [.. grader.Value.Order().Steps.Select(id => procedure.Steps.First(step => step.Id == id)).Select(step =>
+            step.Choice is null ? [step.Id] : procedure.Steps.Where(other => other.Choice == step.Choice).Select(other => other.Id).ToArray())];
     }
 
     private static LinePlanStation Station(Procedure procedure, Step step, VariantId? kind, Func<StepId, bool> isThere)

@@ -129,5 +129,5 @@ public sealed class LinePlanDrawingTests
     private static (double X, double Y)[] Rings(SvgReading svg) =>
         [.. svg.All("circle").Select(ring => (SvgReading.Number(ring, "cx"), SvgReading.Number(ring, "cy")))];
 
-    private static SvgReading Draw(LinePlanPicture plan) => SvgReading.Of(LinePlanDrawing.Draw(plan, Words, "p"));
+    private static SvgReading Draw(LinePlanPicture plan) => SvgReading.Of(LinePlanDrawing.Draw(plan, Words, "p", LinePlanLook.Lesson));
 }

@@ -1,5 +1,6 @@
 using Training.Content.Glossary;
 using Training.Content.Modules;
+using Training.Content.Procedures;
 using Training.Content.Rendering;
 using Training.Content.Scenarios;
 using Training.Records.Publishing;
@@ -20,6 +21,13 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
     /// <summary>The module of that name, or null.</summary>
     /// <param name="id">Its name.</param>
     public Module? Find(string id) => served.Content.FindModule(new(id));
+
+    /// <summary>The procedures, by id.</summary>
+    public IReadOnlyList<WrittenProcedure> Procedures => served.Content.Procedures;
+
+    /// <summary>The procedure of that name, or null.</summary>
+    /// <param name="id">Its name.</param>
+    public WrittenProcedure? FindProcedure(ProcedureId id) => served.Content.FindProcedure(id);
 
     /// <summary>The scenario of that name, or null.</summary>
     /// <param name="id">Its name.</param>
