@@ -3,7 +3,6 @@ using Training.Content;
 using Training.Content.Modules;
 using Training.Content.Rendering;
 using Training.Records.Learning;
-using Training.Sequencing.Procedures;
 using Training.Web.Features.Shared;
 
 namespace Training.Web.Features.Modules;
@@ -27,8 +26,8 @@ public sealed record ModulePage(Module Module, LessonPage Lesson, string Wanted)
     /// <summary>What can be practised of it.</summary>
     public IReadOnlyList<PractisedQuestion> Questions { get; init; } = [];
 
-    /// <summary>The procedures that it teaches, each of which can be had as a wall chart.</summary>
-    public IReadOnlyList<Procedure> Charts { get; init; } = [];
+    /// <summary>The wall charts of what it teaches.</summary>
+    public IReadOnlyList<ChartLink> Charts { get; init; } = [];
 
     /// <summary>The module after it; null for the last.</summary>
     public Module? Next { get; init; }

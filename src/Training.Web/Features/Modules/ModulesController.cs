@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
-using Training.Content.Procedures;
 using Training.Records.Accounts;
 using Training.Records.Learning;
 using Training.Web.Features.Shared;
@@ -39,7 +38,7 @@ public sealed class ModulesController(Lessons lessons, Reading reading, CurrentA
                 ? new(number, place, reply)
                 : null,
             Read = (await Read()).FirstOrDefault(line => line.Module == found.Id),
-            Charts = [.. found.Procedures.Select(lessons.FindProcedure).OfType<WrittenProcedure>().Select(written => written.In(wanted))],
+            Charts = lessons.ChartsOf(found, wanted),
             Questions = [.. lessons.QuestionsOf(found)],
             Next = lessons.Modules.SkipWhile(other => other.Id != found.Id).Skip(1).FirstOrDefault(),
             Zone = await reader.Zone(),

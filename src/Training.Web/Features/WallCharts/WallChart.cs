@@ -1,59 +1,90 @@
-using Training.Content.Procedures;
+using Microsoft.Extensions.Localization;
 using Training.Sequencing.Procedures;
 using Training.Web.Drawings;
+using Training.Web.Features.Shared;
 
 namespace Training.Web.Features.WallCharts;
 
-/// <summary>The order of a procedure on one kind of vehicle as a sheet of A4 that hangs on the wall. All of it comes from the procedure's file.</summary>
-/// <param name="Written">The procedure as it is published.</param>
-/// <param name="Procedure">The procedure with its texts in the language that the chart is in.</param>
-/// <param name="Language">That language.</param>
-/// <param name="Variant">The kind of vehicle; null where the procedure tells none apart.</param>
-public sealed record WallChart(WrittenProcedure Written, Procedure Procedure, string Language, VariantId? Variant)
+/// <summary>
+/// The order of a procedure as a sheet of A4 that hangs on the wall: the plan, what hurts whoever does not keep it, and
+/// what must never be done. All of it comes from the procedure's file.
+/// </summary>
+/// <param name="Procedure">The procedure with its texts in the language of the chart.</param>
+/// <param name="Order">Its order.</param>
+/// <param name="Words">The words of that language.</param>
+public sealed record WallChart(Procedure Procedure, ChartOrder Order, IStringLocalizer<Words> Words)
 {
-    // What is printed on the right-hand side at the largest letters fills its column at about so many letters.
-    private const int FewLetters = 900;
+    /// <summary>How high the plan may be, in mm: what the head and the foot leave of a sheet that lies on its side.</summary>
+    public const double PlanHeight = 163;
 
-    /// <summary>The plan, its steps numbered.</summary>
-    public LinePlanPicture Plan { get; } = LinePlanOfProcedure.Of(Procedure, Variant);
+    private const double PlanWidth = 172;
 
-    /// <summary>The first eight digits of the hash that answers and records name the text by.</summary>
-    public string ShortHash => Written.File.Hash.Hex[..8];
+    private readonly Dictionary<StepId, int> numbers = Order.Places.Index()
+        .SelectMany(place => place.Item.Ways, (place, step) => (step.Id, Number: place.Index + 1)).ToDictionary(step => step.Id, step => step.Number);
 
-    /// <summary>The plan as SVG.</summary>
-    /// <param name="after">The word that stands before the steps that a step waits for.</param>
-    public string Drawing(string after) =>
-        LinePlanDrawing.Draw(Plan, new(Procedure.Title, after), "chart", LinePlanLook.Paper);
+    /// <summary>The chart of a procedure.</summary>
+    /// <param name="procedure">The procedure in the language of the chart.</param>
+    /// <param name="words">The words of that language.</param>
+    public static WallChart Of(Procedure procedure, IStringLocalizer<Words> words) => new(procedure, ChartOrder.Of(procedure), words);
 
-    /// <summary>What can hurt somebody, or be lost for good, when the order is not kept; the gravest first.</summary>
-    public IReadOnlyList<ChartCaution> Cautions
-    {
-        get
-        {
-            var order = LinePlanOfProcedure.StepsOf(Procedure, Variant);
-            return [.. Procedure.Rules
-                .Where(rule => rule.Otherwise is not null && (rule.Stakes.Harm == Harm.People || rule.Stakes.Severity == Severity.Critical))
-                .Select(rule => new ChartCaution(SignalWords.Of(rule.Stakes), Numbers(rule is OrderRule one ? one.First : []), Numbers(Later(rule)), rule.Otherwise!))
-                .Where(caution => caution.Later.Count > 0)
-                .OrderBy(caution => caution.Word)
-                .ThenBy(caution => caution.Later[0])];
+    /// <summary>The steps in the order of the plan.</summary>
+    public IReadOnlyList<ChartStep> Steps => [.. Order.Places.Index().Select(place => Step(place.Item, place.Index))];
 
-            IReadOnlyList<int> Numbers(IReadOnlyList<StepId> steps) => [.. steps
-                .SelectMany(id => order.Index().Where(place => place.Item.Contains(id))).Select(place => place.Index + 1).Distinct().Order()];
-        }
-    }
+    /// <summary>What goes wrong when the order is not kept, the gravest first.</summary>
+    public IReadOnlyList<ChartCaution> Cautions => [.. Procedure.Rules
+        .Select(rule => new ChartCaution(SignalWords.Of(rule.Stakes), Numbers(Later(rule)), Asks(rule), rule.Because, rule.Otherwise))
+        .Where(caution => caution.Places.Count > 0 && caution.Asks.Length > 0)
+        .OrderBy(caution => caution.Word).ThenBy(caution => caution.Places[0])];
 
     /// <summary>What must never be done, the gravest first.</summary>
-    public IReadOnlyList<Decoy> Never => [.. Procedure.Decoys.OrderBy(decoy => SignalWords.Of(decoy.Stakes))];
+    public IReadOnlyList<ChartNever> Never => [.. Procedure.Decoys
+        .Select(decoy => new ChartNever(SignalWords.Of(decoy.Stakes), decoy.Do, decoy.Because, decoy.Otherwise)).OrderBy(never => never.Word)];
 
-    /// <summary>How small the letters must be for all of it to stand on one sheet: from 1, the largest, to 4.</summary>
-    public int Size
+    /// <summary>The plan for the sheet, its letters as large as they can be.</summary>
+    public PaperDrawing Drawing() => LinePlanDrawing.DrawOnPaper(
+        new([.. Steps.Select(step => new LinePlanStation(string.Join('\n', step.Lines), step.Note, step.IsWait, step.IsFree, step.Mark))], Order.Waits),
+        new(Procedure.Title, Words["after"], Words["The order stands in words beside the plan."]), "chart", PlanWidth, PlanHeight);
+
+    private ChartStep Step(ChartPlace place, int index)
     {
-        get
+        var behind = Order.Waits.Where(wait => wait.After == index).Select(wait => wait.Before + 1).ToList();
+        var marks = Cautions.Where(caution => caution.Word < SignalWord.Notice && caution.Places.Contains(index + 1)).Select(caution => (SignalWord?)caution.Word);
+        return new(Lines(place), Note(place, index + 1), behind)
         {
-            var letters = Cautions.Sum(caution => caution.Otherwise.Length + 30) + Never.Sum(decoy => decoy.Do.Length + (decoy.Because?.Length ?? 0) + 10);
-            return letters switch { < FewLetters => 1, < FewLetters * 3 / 2 => 2, < FewLetters * 5 / 2 => 3, _ => 4 };
-        }
+            IsWait = place.Ways.All(way => way.IsWait),
+            IsFree = place.Ways.All(way => way.IsOptional) || (!place.IsForKinds && place.Ways.Count > 1),
+            Mark = marks.Min(),
+        };
+    }
+
+    private IReadOnlyList<string> Lines(ChartPlace place) => [.. place.Ways.Index().Select(way => (place.IsForKinds, way.Index) switch
+    {
+        (true, _) when way.Item.Variants.Count > 0 => $"{string.Join(", ", way.Item.Variants.Select(ChassisKind.Named))}: {way.Item.Do}",
+        (false, > 0) => Words["or: {0}", way.Item.Do].Value,
+        _ => way.Item.Do,
+    })];
+
+    private string? Note(ChartPlace place, int number)
+    {
+        var waits = Procedure.Rules.OfType<OrderRule>().Where(rule => rule.AtLeast is not null && Numbers(rule.Then).Contains(number))
+            .Select(rule => Words["{0} or longer after {1}", Dates.Span(rule.AtLeast!.Value), Said(Numbers(rule.First))].Value);
+        string[] notes = [.. place.Ways.All(way => way.IsOptional) ? [Words["if needed"].Value] : Array.Empty<string>(), .. waits];
+        return notes.Length > 0 ? string.Join("; ", notes) : null;
+    }
+
+    private string Asks(Rule rule) => rule switch
+    {
+        OrderRule { AtLeast: { } least } order when Numbers(order.First).Count > 0 =>
+            Words["{0} before {1}, by {2}", Said(Numbers(order.First)), Said(Numbers(order.Then)), Dates.Span(least)],
+        OrderRule order when Numbers(order.First).Count > 0 => Words["{0} before {1}", Said(Numbers(order.First)), Said(Numbers(order.Then))],
+        StateRule state => Words["{0} only while {1}", Said(Numbers([state.Step])), string.Join(", ", state.OnlyWhile.Select(Named))],
+        _ => "",
+    };
+
+    private string Named(FactSetting setting)
+    {
+        var fact = Procedure.Facts.First(fact => fact.Id == setting.Fact);
+        return $"{fact.Called}: {fact.NameOf(setting.Value)}";
     }
 
     private static IReadOnlyList<StepId> Later(Rule rule) => rule switch
@@ -62,11 +93,39 @@ public sealed record WallChart(WrittenProcedure Written, Procedure Procedure, st
         StateRule state => [state.Step],
         _ => [],
     };
+
+    private IReadOnlyList<int> Numbers(IReadOnlyList<StepId> steps) => [.. steps.Where(numbers.ContainsKey).Select(step => numbers[step]).Distinct().Order()];
+
+    private static string Said(IReadOnlyList<int> numbers) => string.Join(", ", numbers);
 }
 
-/// <summary>A caution on a wall chart.</summary>
+/// <summary>A step of a wall chart.</summary>
+/// <param name="Lines">What is done: one line, or one for each way or kind of vehicle.</param>
+/// <param name="Note">How long after what, and whether it is done only if needed; null for neither.</param>
+/// <param name="After">The numbers of the steps right before it.</param>
+public sealed record ChartStep(IReadOnlyList<string> Lines, string? Note, IReadOnlyList<int> After)
+{
+    /// <summary>Whether it is a wait.</summary>
+    public bool IsWait { get; init; }
+
+    /// <summary>Whether it is done only if needed, or in one of several ways.</summary>
+    public bool IsFree { get; init; }
+
+    /// <summary>How gravely somebody is hurt who does it at the wrong time; null for nobody.</summary>
+    public SignalWord? Mark { get; init; }
+}
+
+/// <summary>A caution of a wall chart.</summary>
 /// <param name="Word">Its signal word.</param>
-/// <param name="Earlier">The numbers of the steps that come before; none where the vehicle's state is what matters.</param>
-/// <param name="Later">The numbers of the steps that must wait.</param>
+/// <param name="Places">The numbers of the steps that must wait.</param>
+/// <param name="Asks">What is asked, by numbers: <c>3 before 9</c>.</param>
+/// <param name="Because">Why.</param>
 /// <param name="Otherwise">What happens otherwise.</param>
-public sealed record ChartCaution(SignalWord Word, IReadOnlyList<int> Earlier, IReadOnlyList<int> Later, string Otherwise);
+public sealed record ChartCaution(SignalWord Word, IReadOnlyList<int> Places, string Asks, string? Because, string? Otherwise);
+
+/// <summary>What must never be done.</summary>
+/// <param name="Word">Its signal word.</param>
+/// <param name="Do">What it is.</param>
+/// <param name="Because">Why never.</param>
+/// <param name="Otherwise">What happens otherwise.</param>
+public sealed record ChartNever(SignalWord Word, string Do, string? Because, string? Otherwise);

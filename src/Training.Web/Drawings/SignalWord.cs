@@ -1,6 +1,6 @@
 using Training.Sequencing.Procedures;
 
-namespace Training.Web.Features.WallCharts;
+namespace Training.Web.Drawings;
 
 /// <summary>The signal words of ANSI Z535.4 and ISO 3864-2, the gravest first.</summary>
 public enum SignalWord
