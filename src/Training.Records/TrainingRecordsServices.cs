@@ -42,7 +42,8 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
         services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
         services.AddSingleton(at => new Questions(at.GetRequiredService<Graders>()));
-        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new BlindScores(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>(), at.GetRequiredService<BlindScores>()));
         services.AddSingleton(at => new RunJudging(at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
@@ -70,6 +71,7 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<Tallies>(), at.GetRequiredService<KeptWork>()));
 
         services.AddScoped<People>();
+        services.AddScoped(at => new Revisions(Db(at), at.GetRequiredService<Library>()));
         services.AddScoped(at => new NameRemovals(Db(at), at.GetRequiredService<LogWriter>(), Clock(at)));
         services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
