@@ -1,6 +1,5 @@
 using NodaTime;
 using Training.Content;
-using Training.Records.Accounts;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
 

@@ -1,5 +1,4 @@
 using NodaTime;
-using Training.Content;
 using Training.Content.Procedures;
 using Training.Records.Asking;
 using Training.Sequencing.Procedures;

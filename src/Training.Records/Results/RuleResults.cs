@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content.Procedures;
 using Training.Records.Accounts;
-using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;

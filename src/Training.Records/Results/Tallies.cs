@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content;
-using Training.Records.Accounts;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing.Answers;

@@ -2,7 +2,6 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Training.Content.Scenarios;
 using Training.Records.Accounts;
-using Training.Records.Practising;
 using Training.Records.Results;
 using static Training.Records.Tests.TestWorld;
 
