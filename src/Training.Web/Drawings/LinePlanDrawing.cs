@@ -63,7 +63,7 @@ public static class LinePlanDrawing
 
     private static XElement Draw(LinePlanPicture plan, LinePlanLines lines, LinePlanWords words, string id, LinePlanLook look)
     {
-        var marksX = Margin + (look.Pitch * (lines.Columns.DefaultIfEmpty(0).Max() + 1)) - 4;
+        var marksX = Margin + (look.Pitch * lines.Columns.DefaultIfEmpty(0).Max()) + 18;
         var textX = marksX + (plan.Stations.Any(station => station.Mark is not null) ? MarkWidth : 0);
         var charsALine = (int)((look.Width - textX) / (TextSize * look.LetterWidth));
         var (rows, centres, height) = Rows(plan, lines, charsALine, look);
@@ -212,7 +212,7 @@ public static class LinePlanDrawing
 public sealed record LinePlanLook(double Width, double Pitch, double Gap, double BarHeight, double LetterWidth, bool IsNumbered)
 {
     /// <summary>Beside the text of a lesson, down to a phone 360 px wide.</summary>
-    public static LinePlanLook Lesson { get; } = new(340, 23, 16, 22, 0.55, false);
+    public static LinePlanLook Lesson { get; } = new(340, 20, 16, 22, 0.55, false);
 
     /// <summary>On a sheet of paper, where every millimetre is worth larger letters.</summary>
     /// <param name="width">The width in units of the picture.</param>
