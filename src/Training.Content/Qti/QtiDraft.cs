@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -40,13 +41,13 @@ public static class QtiDraft
             # are called wrong. Say of the others why they hold and what happens otherwise.
 
             """).Append("id: ").Append(id).Append("\ntitle: ").Append(Text(order.Title.Length > 0 ? order.Title : id)).Append("\nrevision: 1\nsteps:\n");
-        foreach (var (step, choice) in steps.Zip(order.Right)) text.Append($"  - {{ id: {step}, do: {Text(choice.Text)} }}\n");
+        foreach (var (step, choice) in steps.Zip(order.Right)) text.Append(CultureInfo.InvariantCulture, $"  - {{ id: {step}, do: {Text(choice.Text)} }}\n");
         if (decoys.Length > 0) text.Append("# The question offered these and did not name them in its order.\ndecoys:\n");
         foreach (var (decoy, choice) in decoys.Zip(order.Left))
-            text.Append($"  - {{ id: {decoy}, do: {Text(choice.Text)}, because: {ToBeJustified.Words}, otherwise: {ToBeJustified.Words} }}\n");
+            text.Append(CultureInfo.InvariantCulture, $"  - {{ id: {decoy}, do: {Text(choice.Text)}, because: {ToBeJustified.Words}, otherwise: {ToBeJustified.Words} }}\n");
         if (steps.Length > 1) text.Append("rules:\n");
         foreach (var (place, (first, then)) in steps.Zip(steps.Skip(1)).Index())
-            text.Append($"  - {{ id: rule-{place + 1}, first: [{first}], then: [{then}], because: {ToBeJustified.Words}, otherwise: {ToBeJustified.Words} }}\n");
+            text.Append(CultureInfo.InvariantCulture, $"  - {{ id: rule-{place + 1}, first: [{first}], then: [{then}], because: {ToBeJustified.Words}, otherwise: {ToBeJustified.Words} }}\n");
         return text.ToString();
     }
 

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Training.Content;
 using Training.Records.Accounts;
-using Training.Records.Publishing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
