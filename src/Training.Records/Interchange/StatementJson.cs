@@ -59,7 +59,7 @@ internal sealed class StatementJson(string house)
     public static JsonObject Result(decimal? score, bool success, string? response = null, Duration? took = null)
     {
         JsonObject result = new() { ["success"] = success, ["completion"] = true };
-        if (score is { } points) result["score"] = new JsonObject { ["scaled"] = points / 100, ["raw"] = points, ["min"] = 0, ["max"] = 100 };
+        if (score is { } points) result["score"] = new JsonObject { ["scaled"] = points / 100, ["raw"] = points, ["min"] = 0m, ["max"] = 100m };
         if (response is not null) result["response"] = response;
         if (took is { } time) result["duration"] = Length(time);
         return result;
