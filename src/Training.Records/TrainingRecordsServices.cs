@@ -17,6 +17,7 @@ using Training.Records.Overviews;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
+using Training.Records.Reminding;
 using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
@@ -102,6 +103,13 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped(at => new Jobs(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<CustomerProofs>(), Clock(at)));
+        services.AddScoped(at => new PersonFile(Db(at), new PersonFileParts(Db(at), at.GetRequiredService<LogBook>())));
+        services.AddScoped(at => new Statements(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<IssuerPlace>()));
+        services.AddScoped(at => new PublishedCompetencies(Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new Reminders(Db(at), at.GetRequiredService<Coverage>(), at.GetRequiredService<RecordLines>()));
+        services.AddScoped(at => new Calendars(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<Reminders>(), Clock(at)));
+        services.AddScoped(at => new WeeklyMails(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<Reminders>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

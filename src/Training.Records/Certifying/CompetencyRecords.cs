@@ -154,7 +154,7 @@ public sealed class CompetencyRecords
             [Event(known.Index, known.IssuedAt, RecordEventKind.Issued), .. known.Events.Select(entry => Event(entry.Index, entry.At, entry.Kind))]);
 
         RecordEventView Event(long index, NodaTime.Instant at, RecordEventKind kind) => notes.TryGetValue(index, out var note)
-            ? new(kind, at, note.DisplayName, note.Reason)
-            : new(kind, at, "", "");
+            ? new(kind, at, note.DisplayName, note.Reason) { Entry = index }
+            : new(kind, at, "", "") { Entry = index };
     }
 }

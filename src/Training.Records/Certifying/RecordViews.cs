@@ -87,4 +87,8 @@ public sealed record JudgedTextView(string Path, ContentHash Hash);
 /// <param name="At">When.</param>
 /// <param name="By">Who did it.</param>
 /// <param name="Reason">Why; empty for the issue.</param>
-public sealed record RecordEventView(RecordEventKind Kind, Instant At, string By, string Reason);
+public sealed record RecordEventView(RecordEventKind Kind, Instant At, string By, string Reason)
+{
+    /// <summary>Its place in the log, where the hash stands that binds who did it and why.</summary>
+    public required long Entry { get; init; }
+}

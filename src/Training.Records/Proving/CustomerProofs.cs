@@ -124,7 +124,12 @@ public sealed class CustomerProofs
         var shown = await Shown((await LinesOf([proof], day))[proof.Id]);
         // A record that is missing from the log is missing here, too, and must not make the answer better.
         var holds = finding.Fault is null && shown.Count > 0 && shown.All(record => record.Holds);
-        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown) { Log = finding, Issuer = Issuer() };
+        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown) 
+        {
+            Log = finding,
+            Issuer = Issuer(),
+            Language = await db.Users.Where(person => person.Id == proof.MadeById).Select(person => person.Language).SingleAsync(),
+        };
     }
 
     private ShownIssuer? Issuer()

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Staffing;
 
 namespace Training.Records.Proving;
 
@@ -35,8 +36,24 @@ internal sealed class ProofRecord
     public required RecordId RecordId { get; init; }
 }
 
-internal sealed class ProofTables : IEntityTypeConfiguration<Proof>, IEntityTypeConfiguration<ProofRecord>
+/// <summary>That a proof speaks of the days of a job.</summary>
+internal sealed class JobProof
 {
+    public required ProofId ProofId { get; init; }
+
+    public required JobId JobId { get; init; }
+}
+
+internal sealed class ProofTables : IEntityTypeConfiguration<Proof>, IEntityTypeConfiguration<ProofRecord>, IEntityTypeConfiguration<JobProof>
+{
+    public void Configure(EntityTypeBuilder<JobProof> builder)
+    {
+        builder.ToTable("JobProofs");
+        builder.HasKey(proof => proof.ProofId);
+        builder.HasOne<Proof>().WithOne().HasForeignKey<JobProof>(proof => proof.ProofId);
+        builder.HasOne<Job>().WithMany().HasForeignKey(proof => proof.JobId);
+    }
+
     public void Configure(EntityTypeBuilder<Proof> builder)
     {
         builder.HasKey(proof => proof.Id);

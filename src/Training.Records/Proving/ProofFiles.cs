@@ -137,9 +137,10 @@ public sealed class ProofFiles
         }
 
         // The revision is the hash of the competency's text: what was shown cannot be made to mean something else later.
+        var page = new Uri($"{address.Base}/competencies/{competency.Id}");
         return new(
-            new Uri($"{address.Base}/competencies/{competency.Id}"), competency.Title,
-            $"Whoever holds this has shown the competency “{competency.Title}”.", criteria, Revision: competency.File.Hash.Hex);
+            page, competency.Title, $"Whoever holds this has shown the competency “{competency.Title}”.", criteria,
+            CriteriaPage: page, Revision: competency.File.Hash.Hex);
     }
 
     private static JudgedMatter Matter(JudgedText judged) => new(

@@ -36,6 +36,9 @@ public abstract record ShownProof
     public sealed record Shown(
         string Shop, string? ForWhom, Instant MadeAt, LocalDate On, bool AllHold, IReadOnlyList<ShownRecord> Records) : ShownProof
     {
+        /// <summary>The language of the owner who made it, such as <c>es</c>: what is printed is written in it.</summary>
+        public string Language { get; init; } = Content.ContentLibrary.DefaultLanguage;
+
         /// <summary>What the last walk through the log found; where it does not fit, nothing holds.</summary>
         public LogFinding? Log { get; init; }
 

@@ -12,7 +12,8 @@ namespace Training.Web.Printing;
 /// <summary>A proof on paper: an A4 sheet for up to twelve records a page, or a card for each record.</summary>
 /// <param name="rooms">Names the provider.</param>
 /// <param name="words">The sentences.</param>
-public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words)
+/// <param name="titled">What a competency is called in the language of the sheet, by its title in the default language.</param>
+public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words, Func<string, string> titled)
 {
     /// <summary>How many records stand on one A4 page.</summary>
     public const int RecordsAPage = 12;
@@ -27,7 +28,7 @@ public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words)
     /// <summary>The sheet as PDF.</summary>
     /// <param name="proof">What the proof shows.</param>
     /// <param name="link">Its address.</param>
-    public Outcome<byte[], Refusal> Sheet(ShownProof.Shown proof, string link) => Print(proof, document =>
+    public Outcome<byte[], Refusal> Sheet(ShownProof.Shown proof, string link) => Print(proof, (proof, document) =>
     {
         var pages = proof.Records.Chunk(RecordsAPage).ToList();
         foreach (var (number, records) in pages.Index())
@@ -42,13 +43,25 @@ public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words)
         ArgumentNullException.ThrowIfNull(proof);
         var holding = proof.Records.Where(record => record.Holds).ToList();
         if (holding.Count == 0) return new Refusal("None of these records holds on that day, so there is no card to print.");
-        return Print(proof, document =>
+        return Print(proof with { Records = holding }, (proof, document) =>
         {
-            foreach (var record in holding) Card(document, proof, record, link);
+            foreach (var record in proof.Records) Card(document, proof, record, link);
         });
     }
 
-    private static Outcome<byte[], Refusal> Print(ShownProof.Shown proof, Action<PdfDocument> draw)
+    /// <summary>The language that a proof is printed in: its owner's, or English where that cannot be printed.</summary>
+    /// <param name="proof">What the proof shows.</param>
+    public static Tongue LanguageOf(ShownProof.Shown proof)
+    {
+        ArgumentNullException.ThrowIfNull(proof);
+        return Tongues.Find(proof.Language) is { CanBePrinted: true } tongue ? tongue : Tongues.All[0];
+    }
+
+    private Outcome<byte[], Refusal> Print(ShownProof.Shown proof, Action<ShownProof.Shown, PdfDocument> draw) => Tongues.In(
+        LanguageOf(proof).Code,
+        () => Written(proof with { Records = [.. proof.Records.Select(record => record with { CompetencyTitle = titled(record.CompetencyTitle) })] }, draw));
+
+    private static Outcome<byte[], Refusal> Written(ShownProof.Shown proof, Action<ShownProof.Shown, PdfDocument> draw)
     {
         if (PrintFonts.OfMachine is null)
             return new Refusal("This server has no letters to print with. Install the fonts of DejaVu, Noto or Liberation; until then print the page itself.");
@@ -56,7 +69,7 @@ public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words)
         if (texts.FirstOrDefault(text => !PrintFonts.CanWrite(text)) is { } cannot)
             return new Refusal($"The PDF cannot write “{cannot}” as it should be. Print the page itself: it can.");
         using var document = new PdfDocument();
-        draw(document);
+        draw(proof, document);
         using var stream = new MemoryStream();
         document.Save(stream);
         return stream.ToArray();

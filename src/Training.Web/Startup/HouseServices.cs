@@ -14,6 +14,7 @@ using Training.Records.Issuers;
 using Training.Records.Storage;
 using Training.Web.Features.Shared;
 using Training.Web.Printing;
+using Training.Web.Reminding;
 
 namespace Training.Web.Startup;
 
@@ -29,9 +30,11 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
-        services.AddSingleton<ProofLink>().AddSingleton<ProofPaper>();
+        services.AddSingleton<ProofLink>().AddScoped(provider => new ProofPaper(
+            provider.GetRequiredService<Rooms>(), provider.GetRequiredService<IStringLocalizer<Words>>(), provider.GetRequiredService<Lessons>().Titled));
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
-        services.AddHostedService<PaperClock>().AddHostedService<CheckpointClock>();
+        services.AddScoped<ReminderSentences>().AddScoped<ReminderCalendar>().AddScoped<ReminderPost>().AddSingleton<MailSettings>();
+        services.AddHostedService<PaperClock>().AddHostedService<CheckpointClock>().AddHostedService<ReminderClock>();
         services.AddSingleton<ProviderPlace>().AddSingleton(provider => new IssuerPlace(
             provider.GetRequiredService<Rooms>().Provider, house.SigningKey, provider.GetRequiredService<ProviderPlace>().Address));
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));

@@ -30,7 +30,7 @@ public sealed class DoorsTests(DoorsHouse doors) : IClassFixture<DoorsHouse>
     [Fact]
     public void Only_these_doors_are_open_to_everybody() => Assert.Equal(
         [
-            "/", "/.well-known/did.json", "/did.json", "/faults/{code:int}", "/language", "/log/checkpoint", "/log/entries/{index:long}",
+            "/", "/.well-known/did.json", "/calendar/{token}.ics", "/competencies/{competency}", "/did.json", "/faults/{code:int}", "/language", "/log/checkpoint", "/log/entries/{index:long}",
             "/log/export.jsonl", "/log/extension", "/p/{token}", "/p/{token}/cards.pdf", "/p/{token}/credentials/{credential}.json",
             "/p/{token}/pack.json", "/p/{token}/sheet.pdf", "/set-up", "/sign-in", "/sign-out", "/status/suspended/{number:int}", "/status/withdrawn/{number:int}",
         ],

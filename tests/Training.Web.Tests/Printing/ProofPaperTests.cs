@@ -16,7 +16,7 @@ public sealed class ProofPaperTests
 {
     private const string Link = "https://records.example/p/c2VjcmV0LXNlY3JldC1zZWNyZXQtc2VjcmV0LXNlY3JldC1zZQ";
     private static readonly ProofPaper Paper = new(
-        new Rooms(new ConfigurationBuilder().AddInMemoryCollection([new("Provider:Name", "Eastvale Training Centre")]).Build()), new EnglishWords());
+        new Rooms(new ConfigurationBuilder().AddInMemoryCollection([new("Provider:Name", "Eastvale Training Centre")]).Build()), new EnglishWords(), title => title);
 
     [Fact]
     public void A_sheet_tells_who_may_do_what_since_when_and_until_when()
@@ -82,6 +82,21 @@ public sealed class ProofPaperTests
         Assert.False(refused.IsOk);
         Assert.Contains("अमर सिंह", refused.Fault.Sentence, StringComparison.Ordinal);
         Assert.True(Paper.Sheet(Proof(1, "Łukasz Şahin Nguyễn Дмитро"), Link).IsOk);
+    }
+
+    [Theory]
+    [InlineData("es", "Prueba", "es")]
+    [InlineData("en", "Electrical isolation", "en")]
+    [InlineData("hi", "Electrical isolation", "en")]
+    public void A_sheet_is_written_in_the_owners_language_where_its_letters_can_be_shaped(string language, string title, string printed)
+    {
+        var paper = new ProofPaper(
+            new Rooms(new ConfigurationBuilder().Build()), new WordBook(), known => Tongues.Current.Code == "en" ? known : "Prueba");
+        var proof = Proof(1) with { Language = language };
+        Assert.Equal(printed, ProofPaper.LanguageOf(proof).Code);
+        using var pdf = PdfDocument.Open(paper.Sheet(proof, Link).Value);
+        Assert.Contains(title, TextOf(pdf, 1), StringComparison.Ordinal);
+        Assert.Equal(language != "es", TextOf(pdf, 1).Contains("Proof of competency", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class CoverageController(
         if (outcome.IsOk) return this.Done(words["Saved how many people you need."], "/coverage");
         return outcome.Fault == Training.Records.Refused.NotFound
             ? this.NotShown(outcome.Fault)
-            : await Page(form, words[outcome.Fault.Sentence].Value);
+            : await Page(form, words.Say(outcome.Fault));
     }
 
     private async Task<IActionResult> Page(NeedsForm form, string? wrong = null)

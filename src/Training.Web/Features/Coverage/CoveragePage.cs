@@ -26,6 +26,10 @@ public sealed record CoveragePage(ShopCoverage Coverage, NeedsForm Form)
     /// <summary>The competencies that the shop has said it needs.</summary>
     public IEnumerable<CompetencyCoverage> Needed => Coverage.Competencies.Where(competency => competency.Need > 0);
 
+    /// <summary>The competencies that a chart says something about: somebody holds them, or is needed.</summary>
+    public IReadOnlyList<CompetencyCoverage> Charted { get; } =
+        [.. Coverage.Competencies.Where(competency => competency.Need > 0 || competency.Holding.Count > 0)];
+
     /// <summary>What stands in the field of a competency: what was typed, or what is kept.</summary>
     /// <param name="competency">The competency.</param>
     public string Typed(CompetencyCoverage competency)

@@ -24,7 +24,7 @@ public sealed class JobsController(Training.Records.Staffing.Jobs jobs, CurrentA
     public async Task<IActionResult> Create(PlanJobForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var read = form.Read(sentence => words[sentence].Value);
+        var read = form.Read();
         if (!read.IsOk) return await Page(form, read.Fault);
         var outcome = await jobs.Make(await current.Get(), read.Value);
         if (outcome.IsOk) return Redirect($"/jobs/{outcome.Value}");
@@ -55,6 +55,6 @@ public sealed class JobsController(Training.Records.Staffing.Jobs jobs, CurrentA
         var made = await jobs.List(await current.Get());
         if (!made.IsOk) return this.NotShown(made.Fault);
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new JobsPage(made.Value, jobs.Kinds, jobs.Competencies, form) { Wrong = wrong?.Sentence });
+        return View(nameof(Index), new JobsPage(made.Value, jobs.Kinds, jobs.Competencies, form) { Wrong = wrong is null ? null : words.Say(wrong) });
     }
 }

@@ -71,20 +71,18 @@ public sealed class PlanJobForm
         return place >= 0 && place < People?.Count ? People[place] : null;
     }
 
-    /// <summary>The job.</summary>
-    /// <param name="say">Turns a sentence into the reader's language.</param>
-    public Outcome<NewJob, Refusal> Read(Func<string, string> say)
+    /// <summary>The job, or what is wrong with what was typed.</summary>
+    public Outcome<NewJob, Refusal> Read()
     {
-        ArgumentNullException.ThrowIfNull(say);
-        if (!DayAsked.TryRead(FirstDay, out var first) || first is not { } firstDay) return new Refusal(say("Write the first day as 2026-11-25."));
-        if (!DayAsked.TryRead(LastDay, out var last) || last is not { } lastDay) return new Refusal(say("Write the last day as 2026-11-25."));
+        if (!DayAsked.TryRead(FirstDay, out var first) || first is not { } firstDay) return new Refusal("Write the first day as 2026-11-25.");
+        if (!DayAsked.TryRead(LastDay, out var last) || last is not { } lastDay) return new Refusal("Write the last day as 2026-11-25.");
         var needs = new Dictionary<CompetencyId, int>();
         foreach (var competency in (Competencies ?? []).Select(value => new CompetencyId(value ?? "")))
         {
             var typed = TypedFor(competency)?.Trim();
             if (string.IsNullOrEmpty(typed)) continue;
             if (!int.TryParse(typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var people))
-                return new Refusal(say("Write whole numbers, such as 2; 0 where you need nobody."));
+                return new Refusal("Write whole numbers, such as 2; 0 where you need nobody.");
             needs[competency] = people;
         }
 

@@ -52,7 +52,7 @@ public sealed class PeopleFilesController(
 
         if (await ShopOf(form) is not { } shop) return await Wrong(form, words["Choose the shop that they belong to."]);
         var looked = await intake.Preview(await current.Get(), shop, form.Text);
-        if (!looked.IsOk) return looked.Fault == Refused.NotFound ? this.NotShown(looked.Fault) : await Wrong(form, looked.Fault.Sentence);
+        if (!looked.IsOk) return looked.Fault == Refused.NotFound ? this.NotShown(looked.Fault) : await Wrong(form, words.Say(looked.Fault));
         if (looked.Value.Problems.Count > 0) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(nameof(Index), await Page(form) with { Preview = looked.Value });
     }
@@ -68,7 +68,7 @@ public sealed class PeopleFilesController(
         if (!ContentHash.TryParse(form.Hash, out var hash)) return await Wrong(form, words["Look at the file first."]);
         var taken = await intake.TakeIn(await current.Get(), shop, form.Text, hash);
         if (taken.IsOk) return View("Added", taken.Value);
-        return taken.Fault == Refused.NotFound ? this.NotShown(taken.Fault) : await Wrong(form, taken.Fault.Sentence);
+        return taken.Fault == Refused.NotFound ? this.NotShown(taken.Fault) : await Wrong(form, words.Say(taken.Fault));
     }
 
     private async Task<ShopId?> ShopOf(PeopleFileForm form)

@@ -19,7 +19,7 @@ public static class Dates
 
     /// <summary>A month where there is little room, such as <c>Nov</c>; with its year in January.</summary>
     /// <param name="day">A day of it.</param>
-    public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture);
+    public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", Months);
 
     /// <summary>A month with its year.</summary>
     /// <param name="month">The month.</param>

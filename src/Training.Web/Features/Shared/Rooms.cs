@@ -23,6 +23,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("examiner", new("Bench", "/bench")),
         ("owner", new("Coverage", "/coverage")),
         ("owner", new("Jobs", "/jobs")),
+        ("owner", new("Reminders", "/reminders")),
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("owner", new("Results", "/results")),

@@ -23,6 +23,25 @@ public static class Tongues
     public static Tongue? Find(string? code) =>
         All.FirstOrDefault(tongue => string.Equals(tongue.Code, code, StringComparison.OrdinalIgnoreCase));
 
+    /// <summary>Writes something in a language, whichever the request's is.</summary>
+    /// <typeparam name="T">What is written.</typeparam>
+    /// <param name="code">The language, such as <c>es</c>; one that the interface does not speak is English.</param>
+    /// <param name="write">Writes it.</param>
+    public static T In<T>(string? code, Func<T> write)
+    {
+        ArgumentNullException.ThrowIfNull(write);
+        var (culture, ui) = (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture);
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo((Find(code) ?? All[0]).Culture);
+            return write();
+        }
+        finally
+        {
+            (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture) = (culture, ui);
+        }
+    }
+
     /// <summary>What a language calls itself; its code where the interface does not speak it.</summary>
     /// <param name="code">The code, such as <c>es</c>.</param>
     public static string NameOf(string code) => Find(code)?.Name ?? code;
@@ -34,6 +53,9 @@ public static class Tongues
 /// <param name="Culture">How it writes numbers and days.</param>
 public sealed record Tongue(string Code, string Name, string Culture)
 {
+    /// <summary>Whether the letters of printed sheets can write it: those of Devanagari would have to be shaped, which the printing cannot do.</summary>
+    public bool CanBePrinted => Code != "hi";
+
     /// <summary>Which way it is written, as HTML says it.</summary>
     public string Direction => CultureInfo.GetCultureInfo(Culture).TextInfo.IsRightToLeft ? "rtl" : "ltr";
 }
