@@ -25,6 +25,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },
+        { "tomasz", "/revisions" },
         { "tomasz", "/results" },
         { "tomasz", "/results/isolate-chassis" },
         { "tomasz", "/results/isolate-chassis/rule/ninety-seconds" },
