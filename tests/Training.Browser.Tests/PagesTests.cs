@@ -12,6 +12,8 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
         { "amara", "/glossary" },
+        { "amara", "/wall-charts" },
+        { "amara", "/procedures/isolate-chassis/wall-chart" },
         { "amara", "/modules/10-back-to-service" },
         { "amara", "/scenarios" },
         { "amara", "/scenarios/customer-waiting/practice?kind=order" },
