@@ -1,9 +1,6 @@
 using System.Diagnostics;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using NodaTime;
 using Training.Content;
-using Training.Content.Scenarios;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Practising;
@@ -13,7 +10,6 @@ using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
-using Duration = NodaTime.Duration;
 
 namespace Training.Benchmarks;
 

@@ -5,7 +5,6 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Training.Content.Scenarios;
 using Training.Records;
-using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Practising;
 using Training.Records.Publishing;
