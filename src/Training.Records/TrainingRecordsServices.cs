@@ -69,6 +69,11 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new ResultGroups(Db(at), at.GetRequiredService<Archive>()));
         services.AddScoped(at => new RuleResults(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<ResultGroups>(), at.GetRequiredService<KeptWork>()));
+        services.AddScoped(at => new PaperResults(Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new BesideRuns(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<RunJudging>(), Clock(at)));
+        services.AddScoped(at => new ExaminerAgreement(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<RunJudging>()));
         services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<Tallies>(), at.GetRequiredService<KeptWork>()));
 
         services.AddScoped<People>();

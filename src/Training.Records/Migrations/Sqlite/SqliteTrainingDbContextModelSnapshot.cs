@@ -626,6 +626,59 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("LogEntries", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId");
+
+                    b.HasIndex("ExaminerId");
+
+                    b.ToTable("BesideRuns", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Seconds")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Step")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("UndoneAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId", "Number");
+
+                    b.HasIndex("RunId", "ExaminerId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("BesideTaps", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
                 {
                     b.Property<Guid>("Id")
@@ -929,6 +982,69 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Procedure", "Source");
 
                     b.ToTable("FirstChances", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.ItemSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Scenario")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Asked")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Rest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestWhereRight")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Right")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash", "Kind", "Scenario");
+
+                    b.ToTable("ItemSums", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.PaperSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Papers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("RightAtPlace")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Total")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("TotalSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash");
+
+                    b.HasIndex("Competency");
+
+                    b.ToTable("PaperSums", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Results.Tally", b =>
@@ -1317,6 +1433,30 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ExaminerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Observing.Run", null)
+                        .WithMany()
+                        .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.HasOne("Training.Records.Observing.BesideRun", null)
+                        .WithMany("Taps")
+                        .HasForeignKey("RunId", "ExaminerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
@@ -1490,6 +1630,11 @@ namespace Training.Records.Migrations.Sqlite
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
                 {
                     b.Navigation("Questions");
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Navigation("Taps");
                 });
 
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
