@@ -17,6 +17,10 @@ public sealed record ContentFile(string Path, string Text)
     /// <summary>The SHA-256 of the text in UTF-8, without a byte-order mark.</summary>
     public ContentHash Hash => ContentHash.Of(Text);
 
+    /// <summary>Whether content is read from a path, by its name.</summary>
+    /// <param name="path">A path below <c>content/</c>.</param>
+    public static bool IsContent(string path) => ContentPlace.Of(path) is not null;
+
     /// <summary>The last part of the path.</summary>
     public string Name => Path[(Path.LastIndexOf('/') + 1)..];
 }
