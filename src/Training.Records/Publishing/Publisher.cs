@@ -79,23 +79,30 @@ public sealed class Publisher : IDisposable
     }
 
     /// <summary>
-    /// Publishes one file from the desk, laid over what is served now, so that a folder that is broken elsewhere is not in
-    /// the way. Nothing is changed where the whole would have an error.
+    /// Publishes files from the desk, laid over what is served now, so that a folder that is broken elsewhere is not in the
+    /// way. Nothing is changed where the whole would have an error.
     /// </summary>
-    /// <param name="file">The file.</param>
+    /// <param name="laid">The files.</param>
     /// <param name="alongside">What else is written in the same change, given the publication's number; what it refuses is undone whole.</param>
-    internal async Task<Outcome<PublishedLibrary, Refusal>> Lay(ContentFile file, Func<TrainingDbContext, int, Task<Refusal?>> alongside)
+    internal async Task<Outcome<PublishedLibrary, Refusal>> Lay(
+        IReadOnlyList<ContentFile> laid, Func<TrainingDbContext, int, Task<Refusal?>> alongside)
     {
         await oneAtATime.WaitAsync();
         try
         {
-            ContentFile[] files = [.. served.Where(other => other.Path != file.Path), file];
+            ContentFile[] files = [.. served.ExceptBy(laid.Select(file => file.Path), file => file.Path), .. laid];
+            // Until the folder was read after a start, what is served is what it said last.
+            var below = folder ?? served;
             return await Change(files, async (db, number) =>
             {
-                var over = folder?.FirstOrDefault(other => other.Path == file.Path)?.Hash;
-                var row = await db.Set<LaidOver>().FindAsync(file.Path);
-                if (row is null) db.Add(new LaidOver { Path = file.Path, Text = file.Hash, Over = over });
-                else (row.Text, row.Over) = (file.Hash, over);
+                foreach (var file in laid)
+                {
+                    var over = below.FirstOrDefault(other => other.Path == file.Path)?.Hash;
+                    var row = await db.Set<LaidOver>().FindAsync(file.Path);
+                    if (row is null) db.Add(new LaidOver { Path = file.Path, Text = file.Hash, Over = over });
+                    else (row.Text, row.Over) = (file.Hash, folder is null ? row.Over : over);
+                }
+
                 return await alongside(db, number);
             });
         }

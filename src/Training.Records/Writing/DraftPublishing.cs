@@ -29,7 +29,8 @@ public sealed class DraftPublishing
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
-        if (await Checked(id, version) is { } refusal) return refusal;
+        if (await NotReady(id, version) is { } refusal) return refusal;
+        if (await Fault(id) is { } fault) return fault;
         await using var change = await db.BeginChange();
         var draft = await db.Set<Draft>().SingleAsync(known => known.Id == id);
         if (draft.Version != version) return Moved;
@@ -40,31 +41,62 @@ public sealed class DraftPublishing
         return id;
     }
 
-    /// <summary>Publishes a draft: as its approver, or alone where there is no other trainer.</summary>
+    /// <summary>
+    /// Publishes drafts together, as their approver or alone where there is no other trainer: a new procedure needs the
+    /// lesson that teaches it. All of them or none.
+    /// </summary>
     /// <param name="actor">Who approves.</param>
-    /// <param name="id">The draft.</param>
-    /// <param name="version">The version that was looked at.</param>
+    /// <param name="drafts">The drafts, each with the version that was looked at.</param>
     /// <returns>The number of the publication.</returns>
-    public async Task<Outcome<int, Refusal>> Publish(Actor actor, DraftId id, int version)
+    public async Task<Outcome<int, Refusal>> Publish(Actor actor, IReadOnlyList<DraftVersion> drafts)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        ArgumentNullException.ThrowIfNull(drafts);
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
-        if (await Checked(id, version) is { } refusal) return refusal;
-        var seen = await db.Set<Draft>().AsNoTracking().SingleAsync(draft => draft.Id == id);
-        var text = await db.Set<DraftText>().AsNoTracking().Where(kept => kept.DraftId == id && kept.Number == version).Select(kept => kept.Text).SingleAsync();
-        var file = new ContentFile(seen.Path, text);
-        var laid = await publisher.Lay(file, async (within, publication) =>
+        if (drafts.Count == 0) return Refused.NotFound;
+        List<ContentFile> files = [];
+        foreach (var (id, version) in drafts)
         {
-            var draft = await within.Set<Draft>().SingleAsync(known => known.Id == id);
-            if (draft.Version != version) return Moved;
-            var way = await within.ApprovalWay(actor, draft);
-            if (way is not (ApprovalWay.Approve or ApprovalWay.Alone))
-                return new Refusal("Somebody other than its writer has to approve it.");
-            (draft.State, draft.BasedOn) = (DraftState.Published, file.Hash);
-            await Write(within, way == ApprovalWay.Alone ? DeskAct.PublishedAlone : DeskAct.Published, file.Path, file.Hash, publication, draft.ChangedById, actor.Person);
+            if (await NotReady(id, version) is { } refusal) return refusal;
+            files.Add(await (from draft in db.Set<Draft>()
+                             where draft.Id == id
+                             join text in db.Set<DraftText>() on new { DraftId = draft.Id, Number = version } equals new { text.DraftId, text.Number }
+                             select new ContentFile(draft.Path, text.Text)).SingleAsync());
+        }
+
+        if (files.DistinctBy(file => file.Path).Count() < files.Count) return new Refusal("Two of these drafts are of one file: choose one.");
+        var laid = await publisher.Lay(files, async (within, publication) =>
+        {
+            foreach (var ((id, version), file) in drafts.Zip(files))
+            {
+                var draft = await within.Set<Draft>().SingleAsync(known => known.Id == id);
+                if (draft.Version != version) return Moved;
+                var way = await within.ApprovalWay(actor, draft);
+                if (way is not (ApprovalWay.Approve or ApprovalWay.Alone))
+                    return new Refusal($"Somebody other than its writer has to approve {file.Path}.");
+                (draft.State, draft.BasedOn) = (DraftState.Published, file.Hash);
+                await Write(within, way == ApprovalWay.Alone ? DeskAct.PublishedAlone : DeskAct.Published, file.Path, file.Hash, publication, draft.ChangedById, actor.Person);
+                await within.SaveChangesAsync();
+            }
+
             return null;
         });
         return laid.IsOk ? laid.Value.Number : laid.Fault;
+    }
+
+    /// <summary>What would be wrong with the content if a draft were published alone.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="id">The draft.</param>
+    public async Task<IReadOnlyList<ContentProblem>> Missing(Actor actor, DraftId id)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Trainer)) return [];
+        var file = await (from draft in db.Set<Draft>()
+                          where draft.Id == id
+                          join text in db.Set<DraftText>() on new { DraftId = draft.Id, Number = draft.Version } equals new { text.DraftId, text.Number }
+                          select new ContentFile(draft.Path, text.Text)).SingleOrDefaultAsync();
+        if (file is null) return [];
+        return [.. ContentReader.Read([.. publisher.Served.Where(other => other.Path != file.Path), file]).Problems.Where(problem => problem.HoldsBack)];
     }
 
     /// <summary>Says that somebody has seen what is served now beside the draft, and goes on with the draft.</summary>
@@ -109,20 +141,25 @@ public sealed class DraftPublishing
 
     private static Refusal Moved { get; } = new("Somebody has changed the draft meanwhile: look at it again first.");
 
-    private async Task<Refusal?> Checked(DraftId id, int version)
+    private async Task<Refusal?> NotReady(DraftId id, int version)
     {
         if (await db.Set<Draft>().AsNoTracking().SingleOrDefaultAsync(draft => draft.Id == id) is not { } draft) return Refused.NotFound;
         if (draft.Version != version) return Moved;
         if (draft.State is DraftState.Published or DraftState.PutAway) return new Refusal("It is published already, or put away.");
         if (publisher.Served.FirstOrDefault(file => file.Path == draft.Path)?.Hash != draft.BasedOn)
-            return new Refusal("What is served of this file was changed after the draft began: look at both first.");
-        if (await db.Set<DraftText>().AnyAsync(text => text.DraftId == id && text.IsBeside && !text.IsSettled))
-            return new Refusal("A text was kept beside this draft, for two people wrote at once: decide on it first.");
-        var text = await db.Set<DraftText>().AsNoTracking().Where(kept => kept.DraftId == id && kept.Number == version).Select(kept => kept.Text).SingleAsync();
-        var reading = ContentReader.Read([.. publisher.Served.Where(file => file.Path != draft.Path), new(draft.Path, text)]);
-        return reading.Problems.FirstOrDefault(problem => problem.HoldsBack) is { } problem
-            ? new Refusal($"It has an error and cannot be published: {problem.File}, line {problem.Line}: {problem.Sentence}")
+            return new Refusal($"What is served of {draft.Path} was changed after the draft began: look at both first.");
+        return await db.Set<DraftText>().AnyAsync(text => text.DraftId == id && text.IsBeside && !text.IsSettled)
+            ? new Refusal($"A text was kept beside the draft of {draft.Path}, for two people wrote at once: decide on it first.")
             : null;
+    }
+
+    // The other drafts on the desk count as if they were published: a lesson and its procedure are offered one by one.
+    private async Task<Refusal?> Fault(DraftId id)
+    {
+        var files = await db.FilesWithDrafts(publisher.Served);
+        var path = await db.Set<Draft>().Where(draft => draft.Id == id).Select(draft => draft.Path).SingleAsync();
+        var problem = ContentReader.Read(files).Problems.FirstOrDefault(problem => problem.File == path && problem.HoldsBack);
+        return problem is null ? null : new Refusal($"It has an error and cannot be published: line {problem.Line}: {problem.Sentence}");
     }
 
     private async Task Write(
@@ -140,9 +177,24 @@ public sealed class DraftPublishing
         });
 }
 
-/// <summary>Who may publish a draft.</summary>
-internal static class Approvals
+/// <summary>A draft with the version that somebody looked at.</summary>
+/// <param name="Draft">The draft.</param>
+/// <param name="Version">The version.</param>
+public readonly record struct DraftVersion(DraftId Draft, int Version);
+
+/// <summary>What is asked of drafts within the records.</summary>
+internal static class DraftQuestions
 {
+    /// <summary>The files that are served, with the newest texts of all drafts in work or offered in place of theirs.</summary>
+    public static async Task<IReadOnlyList<ContentFile>> FilesWithDrafts(this TrainingDbContext db, IReadOnlyList<ContentFile> served)
+    {
+        var drafts = await (from draft in db.Set<Draft>()
+                            where draft.State == DraftState.InWork || draft.State == DraftState.Offered
+                            join text in db.Set<DraftText>() on new { DraftId = draft.Id, Number = draft.Version } equals new { text.DraftId, text.Number }
+                            select new ContentFile(draft.Path, text.Text)).ToListAsync();
+        return [.. served.ExceptBy(drafts.Select(file => file.Path), file => file.Path), .. drafts];
+    }
+
     public static async Task<ApprovalWay> ApprovalWay(this TrainingDbContext db, Actor actor, Draft draft)
     {
         if (draft.State is DraftState.Published or DraftState.PutAway) return Writing.ApprovalWay.None;

@@ -1,9 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content;
+using Training.Content.Scenarios;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
+using Training.Sequencing.Answers;
+using Training.Sequencing.Json;
 
 namespace Training.Records.Writing;
 
@@ -13,6 +16,7 @@ namespace Training.Records.Writing;
 /// </summary>
 public sealed class Drafts
 {
+    private const int MostTries = 1_000;
     private readonly TrainingDbContext db;
     private readonly Publisher publisher;
     private readonly OpenDrafts open;
@@ -199,6 +203,33 @@ public sealed class Drafts
         await db.SaveChangesAsync();
         await change.CommitAsync();
         return id;
+    }
+
+    /// <summary>All files as they would be with every draft on the desk published: what a draft is checked among.</summary>
+    /// <param name="actor">Who asks.</param>
+    public async Task<Outcome<IReadOnlyList<ContentFile>, Refusal>> Files(Actor actor)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
+        return (await db.FilesWithDrafts(publisher.Served)).ToList();
+    }
+
+    /// <summary>
+    /// The wrong order that people gave most often when they practised a procedure, whichever revision it was; null where no
+    /// order was given twice.
+    /// </summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="path">The procedure's file.</param>
+    public async Task<Answer?> OftenGiven(Actor actor, string path)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Trainer) || !path.StartsWith("procedures/", StringComparison.Ordinal)) return null;
+        var given = await db.PracticeTries.AsNoTracking()
+            .Where(attempt => !attempt.Accepted && attempt.Kind == QuestionKind.Order && attempt.ProcedureHash != null
+                && db.Set<PublishedFile>().Any(file => file.Path == path && file.Hash == attempt.ProcedureHash))
+            .OrderByDescending(attempt => attempt.At).Take(MostTries).Select(attempt => attempt.AnswerJson).ToListAsync();
+        var often = given.CountBy(json => json).OrderByDescending(count => count.Value).FirstOrDefault();
+        return often.Value > 1 && AnswerJson.Parse(often.Key) is { IsOk: true } answer ? answer.Value : null;
     }
 
     private async Task<Outcome<DraftId, Refusal>> Begin(Actor actor, ContentFile file, ContentHash? basedOn)

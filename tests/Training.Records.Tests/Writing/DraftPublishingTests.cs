@@ -154,6 +154,24 @@ public sealed class DraftPublishingTests
         Assert.False((await Publish(world, world.Trainer, id, version - 1)).IsOk);
     }
 
+    [Fact]
+    public async Task Drafts_that_need_each_other_are_published_together()
+    {
+        await using var world = await Create();
+        const string lesson = "modules/01-trays/lesson.md";
+        var procedure = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.BeginNew(world.Trainer, NewFileSort.Procedure, "fit-lift", "Fit a lift")));
+        Assert.False((await Publish(world, world.Trainer, procedure, 1)).IsOk);
+        var teaching = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.Begin(world.Trainer, lesson)));
+        var text = Files.Single(file => file.Path == lesson).Text.Replace("procedures: [", "procedures: [fit-lift, ", StringComparison.Ordinal);
+        Assert.Contains("[fit-lift, ", text, StringComparison.Ordinal);
+        Ok(await world.With<Drafts, Outcome<DraftSaved, Refusal>>(drafts => drafts.Save(world.Trainer, teaching, 1, text)));
+        Assert.False((await Publish(world, world.Trainer, teaching, 2)).IsOk);
+        Assert.Equal(1, world.One<Library>().Current.Number);
+        Ok(await Ask(world, publishing => publishing.Publish(world.Trainer, [new(procedure, 1), new(teaching, 2)])));
+        Assert.NotNull(world.One<Library>().Current.Content.FindProcedure(new("fit-lift")));
+        Assert.Equal(2, (await Desk(world)).Log.Count);
+    }
+
     private static async Task<(DraftId Id, int Version)> Written(TestWorld world, string from, string to)
     {
         var id = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.Begin(world.Trainer, Path)));
@@ -162,7 +180,7 @@ public sealed class DraftPublishingTests
     }
 
     private static Task<Outcome<int, Refusal>> Publish(TestWorld world, Actor actor, DraftId id, int version) =>
-        Ask(world, publishing => publishing.Publish(actor, id, version));
+        Ask(world, publishing => publishing.Publish(actor, [new(id, version)]));
 
     private static async Task<DeskView> Desk(TestWorld world) =>
         Ok(await world.With<Drafts, Outcome<DeskView, Refusal>>(drafts => drafts.Desk(world.Trainer)));

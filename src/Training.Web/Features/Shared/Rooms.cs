@@ -25,6 +25,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("owner", new("Our people", "/people")),
         ("owner", new("Proofs", "/proofs")),
         ("owner", new("Bench", "/bench")),
+        ("trainer", new("Desk", "/desk")),
         ("trainer", new("Content", "/publishing")),
         ("trainer", new("Learn", "/modules")),
         ("trainer", new("Bench", "/bench")),
