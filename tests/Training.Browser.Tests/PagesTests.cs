@@ -25,6 +25,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "hollis", "/people" },
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },
+        { "tomasz", "/desk" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
         { "ifeoma", "/signing-key" },

@@ -26,7 +26,11 @@ public static partial class Surroundings
         foreach (var (file, place) in own is null ? [] : placed[own.Id])
             if (place!.Sort == own!.Sort || (place.Sort, own.Sort) is (ContentSort.Picture, ContentSort.Lesson)) chosen[file.Path] = file;
         foreach (var (file, _) in placed.SelectMany(group => group).Where(item => item.Place is { Sort: ContentSort.Glossary })) chosen[file.Path] = file;
-        IReadOnlyList<ContentFile> edge = [draft, .. chosen.Values.Where(file => !file.Path.StartsWith("glossary/", StringComparison.Ordinal))];
+        // What teaches or asks a procedure names it, and not the other way round.
+        if (own is { Sort: ContentSort.Procedure })
+            foreach (var (file, _) in placed.SelectMany(group => group).Where(item => item.Place is { Sort: ContentSort.Lesson, Language: null }))
+                if (file.Text.Contains(own.Id, StringComparison.Ordinal)) chosen[file.Path] = file;
+        IReadOnlyList<ContentFile> edge = [draft, .. chosen.Values.Where(file => ContentPlace.Of(file.Path)!.Sort == own?.Sort)];
         for (var depth = 0; depth < Deepest; depth++)
         {
             List<ContentFile> next = [];

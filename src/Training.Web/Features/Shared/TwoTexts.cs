@@ -21,7 +21,7 @@ public sealed record TwoTexts(string OneName, string One, string OtherName, stri
         {
             var count = left.GetValueOrDefault(line);
             left[line] = count - 1;
-            return (line, count < 1);
+            return (line, count < 1 && !string.IsNullOrWhiteSpace(line));
         })];
     }
 }
