@@ -61,6 +61,7 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(), Clock(at)));
 
         services.AddScoped<People>();
+        services.AddScoped(at => new Revisions(Db(at), at.GetRequiredService<Library>()));
         services.AddScoped(at => new NameRemovals(Db(at), at.GetRequiredService<LogWriter>(), Clock(at)));
         services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();

@@ -19,7 +19,7 @@ internal static class ListingCheck
         var faults = new List<AuthoringProblem>();
         foreach (var link in layout.Links)
         {
-            if (link.First < link.Then || layout.AreAlternatives(link.First, link.Then)) continue;
+            if (link.First < link.Then || (link.First != link.Then && layout.AreAlternatives(link.First, link.Then))) continue;
             faults.Add(Fault(link.Rule,
                 $"rule “{link.Rule.Id}” asks for “{layout.IdOf(link.First)}” before “{layout.IdOf(link.Then)}”"));
         }

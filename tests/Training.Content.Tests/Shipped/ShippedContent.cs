@@ -9,8 +9,9 @@ namespace Training.Content.Tests.Shipped;
 /// <summary>The modules, procedures and scenarios that the project ships.</summary>
 internal static class ShippedContent
 {
-    public static ContentReading Reading { get; } =
-        ContentReader.Read(ContentFolder.Read(Path.Combine(AppContext.BaseDirectory, "content")));
+    public static IReadOnlyList<ContentFile> Files { get; } = ContentFolder.Read(Path.Combine(AppContext.BaseDirectory, "content"));
+
+    public static ContentReading Reading { get; } = ContentReader.Read(Files);
 
     public static ContentLibrary Library => Reading.Library!;
 
