@@ -14,8 +14,19 @@ public sealed record ContentFile(string Path, string Text)
     /// <summary>The largest file that is read, in bytes of UTF-8: 1 MiB.</summary>
     public const int LargestSize = 1024 * 1024;
 
-    /// <summary>The SHA-256 of the text in UTF-8, without a byte-order mark.</summary>
-    public ContentHash Hash => ContentHash.Of(Text);
+    /// <summary>The whole text.</summary>
+    public string Text
+    {
+        get;
+        init
+        {
+            field = value;
+            Hash = ContentHash.Of(value);
+        }
+    } = Text;
+
+    /// <summary>The SHA-256 of the text in UTF-8, without a byte-order mark. Worked out once: what was judged by is looked up by it again and again.</summary>
+    public ContentHash Hash { get; private set; } = ContentHash.Of(Text);
 
     /// <summary>Whether content is read from a path, by its name.</summary>
     /// <param name="path">A path below <c>content/</c>.</param>

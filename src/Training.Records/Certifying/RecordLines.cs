@@ -39,22 +39,25 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook
     }
 
     /// <summary>What each of those people has shown, competency by competency; to be asked about any number of days.</summary>
-    /// <param name="people">The people.</param>
-    public async Task<List<HeldCompetency>> Held(IReadOnlyCollection<PersonId> people)
+    /// <param name="people">The people. Asked as part of each question, so that a large shop's are not carried to and fro.</param>
+    public async Task<List<HeldCompetency>> Held(IQueryable<Person> people)
     {
-        // Names and shops are read once, not again with each of a large shop's records.
-        var rows = await db.CompetencyRecords.AsNoTracking().Where(record => people.Contains(record.PersonId))
-            .Select(record => new { record.Id, record.PersonId, record.ShopId, record.Competency }).ToListAsync();
-        var names = await db.Users.AsNoTracking().Where(person => people.Contains(person.Id))
-            .Select(person => new { person.Id, person.DisplayName }).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        // Names and shops are read once, not again with each of a large shop's records; what a record says stands in the log.
+        var rows = await people.Join(
+            db.CompetencyRecords, person => person.Id, record => record.PersonId,
+            (person, record) => new { record.Id, record.PersonId, record.ShopId }).ToListAsync();
+        var names = await people.Select(person => new { person.Id, person.DisplayName }).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
         var shops = await db.Shops.AsNoTracking().ToDictionaryAsync(shop => shop.Id);
         var history = await log.Read(db);
+        var issued = rows.Select(row => (row.PersonId, row.ShopId, Known: history.Records.GetValueOrDefault(row.Id)))
+            // A record that the log does not know was never issued.
+            .Where(row => row.Known is not null).Select(row => (row.PersonId, row.ShopId, Known: row.Known!)).ToList();
+        var texts = await archive.Competencies(issued.Select(row => row.Known.Issued.Text).Distinct());
         var held = new List<HeldCompetency>();
-        foreach (var of in rows.Where(row => history.Records.ContainsKey(row.Id)).GroupBy(row => (row.PersonId, row.Competency)))
+        foreach (var of in issued.GroupBy(row => (row.PersonId, row.Known.Issued.Competency)))
         {
-            var newest = of.MaxBy(row => history.Records[row.Id].Index)!;
-            var chain = history.ChainTo(newest.Id);
-            var texts = await archive.Competencies(chain.Select(known => known.Issued.Text));
+            var newest = of.MaxBy(row => row.Known.Index);
+            var chain = history.ChainTo(newest.Known.Issued.Record);
             held.Add(new(
                 of.Key.PersonId, names[of.Key.PersonId], shops[newest.ShopId], of.Key.Competency,
                 [.. chain.Select(known => (known.Issued.Record, texts[known.Issued.Text].Title))],

@@ -36,7 +36,7 @@ public sealed class Coverage
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Owner) || actor.Shop is not { } id) return Refused.NotAllowed;
         var shop = await db.Shops.AsNoTracking().SingleAsync(known => known.Id == id);
-        var people = await db.Users.AsNoTracking().WithinReach(actor).Technicians(db).Select(person => person.Id).ToListAsync();
+        var people = db.Users.AsNoTracking().WithinReach(actor).Technicians(db);
         var needs = await db.Set<ShopNeed>().AsNoTracking().Where(need => need.ShopId == id)
             .ToDictionaryAsync(need => need.Competency, need => need.People);
         var today = lines.Today(shop);

@@ -57,17 +57,35 @@ public static class RenewalPlan
         if (kept <= 0) return plan;
         var held = holders.ToArray();
         PlannedRenewal[] next = [.. held.Select((term, holder) => Renewal(holder, term, terms, today))];
+        // Kept in the order of their ends, so that neither the first lack nor who may be renewed before it has to be searched for.
+        List<int> byEnd = [.. Enumerable.Range(0, held.Length).OrderBy(holder => held[holder].Ends)];
+        var ends = Comparer<int>.Create((one, other) => held[one].Ends.CompareTo(held[other].Ends));
         while (true)
         {
-            LocalDate[] ends = [.. held.Select(term => term.Ends)];
-            Array.Sort(ends);
-            var firstLack = ends[^kept].PlusDays(1);
+            var firstLack = held[byEnd[^kept]].Ends.PlusDays(1);
             if (firstLack > lastDay) return [.. plan.OrderBy(renewal => renewal.On).ThenBy(renewal => renewal.Holder)];
-            var chosen = next.Where(renewal => renewal.LastDay < firstLack).MaxBy(renewal => renewal.HoldsUntil);
+            var place = Furthest(byEnd, next, firstLack);
+            var chosen = next[byEnd[place]];
             plan.Add(chosen);
+            byEnd.RemoveAt(place);
             held[chosen.Holder] = new(chosen.HoldsUntil, Before(chosen.HoldsUntil, terms.RenewFrom));
             next[chosen.Holder] = Renewal(chosen.Holder, held[chosen.Holder], terms, today);
+            var later = byEnd.BinarySearch(chosen.Holder, ends);
+            byEnd.Insert(later < 0 ? ~later : later, chosen.Holder);
         }
+    }
+
+    /// <summary>The place of the one, among those whose records end before a day, whose renewed record reaches furthest; of several the first in the list that was planned for.</summary>
+    private static int Furthest(List<int> byEnd, PlannedRenewal[] next, LocalDate firstLack)
+    {
+        var furthest = 0;
+        for (var place = 1; place < byEnd.Count && next[byEnd[place]].LastDay < firstLack; place++)
+        {
+            var (one, best) = (next[byEnd[place]], next[byEnd[furthest]]);
+            if (one.HoldsUntil > best.HoldsUntil || (one.HoldsUntil == best.HoldsUntil && one.Holder < best.Holder)) furthest = place;
+        }
+
+        return furthest;
     }
 
     private static PlannedRenewal Renewal(int holder, HeldTerm term, RenewalTerms terms, LocalDate today)

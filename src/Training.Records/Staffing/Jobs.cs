@@ -206,7 +206,7 @@ public sealed class Jobs
 
     private async Task<List<HeldCompetency>> Histories(Job job)
     {
-        var people = await db.Users.AsNoTracking().Where(person => person.ShopId == job.ShopId).Select(person => person.Id).ToListAsync();
+        var people = db.Users.AsNoTracking().Where(person => person.ShopId == job.ShopId);
         var needed = job.Needs.Select(need => need.Competency).ToHashSet();
         return [.. (await lines.Held(people)).Where(history => needed.Contains(history.Competency))];
     }

@@ -20,6 +20,10 @@ public static class Dates
     /// <param name="day">A day of it.</param>
     public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", CultureInfo.InvariantCulture);
 
+    /// <summary>A month with its year.</summary>
+    /// <param name="month">The month.</param>
+    public static string YearMonth(YearMonth month) => month.OnDayOfMonth(1).ToString("MMM uuuu", Months);
+
     /// <summary>The day on which something happened.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>
