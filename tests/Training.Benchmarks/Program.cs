@@ -19,6 +19,7 @@ Machine.Describe(Console.Out);
     ("answers", AnswersBenchmark.Run),
     ("coverage", CoverageBenchmark.Run),
     ("results", ResultsBenchmark.Run),
+    ("drafts", DraftBenchmark.Run),
     ("papers", PapersBenchmark.Run),
 ];
 foreach (var (name, run) in benchmarks)

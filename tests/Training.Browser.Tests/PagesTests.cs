@@ -8,6 +8,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
     public static TheoryData<string?, string> Pages => new()
     {
         { null, "/sign-in" },
+        { "tomasz", "/desk" },
         { "amara", "/next" },
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
