@@ -32,6 +32,8 @@ internal sealed class ResultsFiller(IServiceProvider services)
         var templates = await Templates(scope.ServiceProvider, now);
         await db.Database.OpenConnectionAsync();
         var connection = (SqliteConnection)db.Database.GetDbConnection();
+        // Nobody else is there, and what is lost is filled again.
+        Tell(connection, "PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF; PRAGMA cache_size = -500000; PRAGMA foreign_keys = OFF;");
         await using var change = await connection.BeginTransactionAsync();
         var shops = Enumerable.Range(0, ShopCount).Select(_ => ShopId.New(now)).ToList();
         foreach (var (number, shop) in shops.Index())
@@ -47,9 +49,10 @@ internal sealed class ResultsFiller(IServiceProvider services)
         var first = now - Duration.FromDays(1000);
         for (var number = 0; number < answers; number++)
         {
-            var person = persons[number % people];
-            // Everybody has some jobs that they practise again and again; easy faults are common, odd ones rare.
-            var of = templates[(number % people + random.Next(JobsEach)) % templates.Count];
+            // People come one after another and each has some jobs that they practise again and again; easy faults are common, odd ones rare.
+            var at0 = (int)((long)number * people / answers);
+            var person = persons[at0];
+            var of = templates[(at0 + random.Next(JobsEach)) % templates.Count];
             var template = of[(int)(of.Count * Math.Pow(random.NextDouble(), 3))];
             var at = first + (now - first) * ((double)number / answers);
             var id = PracticeId.New(at);
@@ -63,6 +66,9 @@ internal sealed class ResultsFiller(IServiceProvider services)
         foreach (var sheet in made) Insert(connection, sheet);
         Papers(connection, people);
         await change.CommitAsync();
+        Tell(connection, "PRAGMA journal_mode = WAL; PRAGMA foreign_keys = ON;");
+        await db.Database.CloseConnectionAsync();
+        SqliteConnection.ClearAllPools();
         return new(trainer, shops[17], persons[17].Id, sheets.Tallies.Count, sheets.Orders.Count);
     }
 
@@ -148,6 +154,13 @@ internal sealed class ResultsFiller(IServiceProvider services)
             _ => throw new InvalidOperationException($"No table for {sheet}."),
         };
         Insert(connection, sheet switch { Tally => "Tallies", FirstChances => "FirstChances", _ => sheet.GetType().Name + "s" }, row);
+    }
+
+    private static void Tell(SqliteConnection connection, string pragmas)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText = pragmas;
+        command.ExecuteNonQuery();
     }
 
     private static string Json<T>(List<T> list) => JsonSerializer.Serialize(list);

@@ -63,7 +63,7 @@ internal sealed class TallySheets
 
     private void CountOrder(GradedWork work, FirstChances person)
     {
-        var code = CodeOf(work.Broken);
+        var code = work.OrderCode;
         var order = Take(Orders, (work.Procedure, work.Source, code), () => new()
         {
             Procedure = work.Procedure,
