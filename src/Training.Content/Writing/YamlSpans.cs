@@ -53,7 +53,7 @@ internal static class YamlSpans
                 List<SpannedNode> items = [];
                 while (parser.MoveNext() && parser.Current is not SequenceEnd) items.Add(Node(parser, text));
                 var isFlowList = sequence.Style == SequenceStyle.Flow;
-                return new SpannedList(start, isFlowList ? (int)parser.Current!.End.Index : items.Select(item => item.End).DefaultIfEmpty(start).Max(), isFlowList, items);
+                return new SpannedList(start, isFlowList ? Closed(parser) : items.Select(item => item.End).DefaultIfEmpty(start).Max(), isFlowList, items);
             case MappingStart mapping:
                 List<SpannedField> fields = [];
                 while (parser.MoveNext() && parser.Current is not MappingEnd)
@@ -64,11 +64,14 @@ internal static class YamlSpans
                 }
 
                 var isFlowMap = mapping.Style == MappingStyle.Flow;
-                return new SpannedMap(start, isFlowMap ? (int)parser.Current!.End.Index : fields.Select(field => field.End).DefaultIfEmpty(start).Max(), isFlowMap, fields);
+                return new SpannedMap(start, isFlowMap ? Closed(parser) : fields.Select(field => field.End).DefaultIfEmpty(start).Max(), isFlowMap, fields);
             default:
                 throw new InvalidOperationException("Anchors and aliases are not read.");
         }
     }
+
+    // The parser marks the end of a part in brackets where its closing bracket stands.
+    private static int Closed(Parser parser) => (int)parser.Current!.Start.Index + 1;
 
     private static int Trimmed(string text, int start, int end)
     {

@@ -2,8 +2,10 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Training.Content;
+using Training.Content.Comparing;
 using Training.Records;
 using Training.Records.Accounts;
+using Training.Records.Publishing;
 using Training.Records.Writing;
 using Training.Sequencing;
 using Training.Web.Features.Shared;
@@ -16,7 +18,11 @@ namespace Training.Web.Features.DraftPublications;
 [Authorize(Roles = Roles.Trainer)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class DraftPublicationsController(
-    Training.Records.Writing.Drafts drafts, DraftPublishing publishing, CurrentActor current, IStringLocalizer<Words> words) : Controller
+    Training.Records.Writing.Drafts drafts,
+    DraftPublishing publishing,
+    Training.Records.Publishing.Revisions revisions,
+    CurrentActor current,
+    IStringLocalizer<Words> words) : Controller
 {
     /// <summary>What would change, and what stands in the way.</summary>
     /// <param name="draft">The draft.</param>
@@ -26,10 +32,14 @@ public sealed class DraftPublicationsController(
         var actor = await current.Get();
         var found = await drafts.Look(actor, draft);
         if (!found.IsOk) return this.NotShown(found.Fault);
+        var missing = await publishing.Missing(actor, draft);
         var others = new List<DraftView>();
         foreach (var line in (await drafts.Desk(actor)).Value.Drafts.Where(line => line.Id != draft))
             others.Add((await drafts.Look(actor, line.Id)).Value);
-        return View(new DraftPublicationPage(found.Value, others, await publishing.Missing(actor, draft)));
+        var changes = new List<DraftChange>();
+        foreach (var view in others.Where(other => other.Way is ApprovalWay.Approve or ApprovalWay.Alone).Prepend(found.Value))
+            changes.Add(new(view, await Compared(actor, view, changes.Count)));
+        return View(new DraftPublicationPage(found.Value, changes, missing));
     }
 
     /// <summary>Publishes the draft, and with it those that were ticked.</summary>
@@ -45,6 +55,13 @@ public sealed class DraftPublicationsController(
         return published.IsOk
             ? this.Done(words["Published. People are served publication {0} from now on.", published.Value], "/desk")
             : this.NotDone(published.Fault, back);
+    }
+
+    private async Task<ComparisonPage> Compared(Actor actor, DraftView view, int place)
+    {
+        var served = view.Served is { } text ? new ContentFile(view.Line.Path, text) : null;
+        var judged = served is null ? null : (await revisions.JudgedBy(actor, served.Hash)).Match(counts => counts, _ => (JudgedCounts?)null);
+        return new(FileComparison.Of(served, new(view.Line.Path, view.Text)), judged) { Id = $"comparison-{place}" };
     }
 
     private static DraftVersion? Read(string text) => text.Split('/') is [var id, var version]
