@@ -20,6 +20,7 @@ using Training.Records.Publishing;
 using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
+using Training.Records.Writing;
 
 namespace Training.Records;
 
@@ -47,6 +48,7 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new RunJudging(at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddSingleton(at => new OpenDrafts(Clock(at)));
         services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();
         services.AddSingleton(at => new IssuerKeyFile(at.GetRequiredService<IssuerPlace>()));
 
@@ -102,6 +104,8 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped(at => new Jobs(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<CustomerProofs>(), Clock(at)));
+        services.AddScoped(at => new Drafts(Db(at), at.GetRequiredService<Publisher>(), at.GetRequiredService<OpenDrafts>(), Clock(at)));
+        services.AddScoped(at => new DraftPublishing(Db(at), at.GetRequiredService<Publisher>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

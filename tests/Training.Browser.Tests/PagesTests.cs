@@ -26,6 +26,8 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },
         { "tomasz", "/revisions" },
+        { "tomasz", "/desk" },
+        { "tomasz", "/packs" },
         { "tomasz", "/results" },
         { "tomasz", "/results/isolate-chassis" },
         { "tomasz", "/results/isolate-chassis/rule/ninety-seconds" },

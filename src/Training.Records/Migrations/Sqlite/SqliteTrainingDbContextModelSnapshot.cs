@@ -1127,6 +1127,144 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("JobNeeds", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Writing.DeskEntry", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ApprovedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Path")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("PublicationNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Text")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WrittenById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("ApprovedById");
+
+                    b.HasIndex("PublicationNumber");
+
+                    b.HasIndex("WrittenById");
+
+                    b.ToTable("DeskEntries", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.Draft", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BasedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ChangedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("OfferedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("OfferedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Path")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChangedById");
+
+                    b.HasIndex("OfferedById");
+
+                    b.HasIndex("State", "Path");
+
+                    b.ToTable("Drafts", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.DraftText", b =>
+                {
+                    b.Property<Guid>("DraftId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsBeside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("IsSettled")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1048576)
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("WrittenOn")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("DraftId", "Number");
+
+                    b.HasIndex("ById");
+
+                    b.ToTable("DraftTexts", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.LaidOver", b =>
+                {
+                    b.Property<string>("Path")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Over")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Path");
+
+                    b.HasIndex("Text");
+
+                    b.ToTable("LaidOver", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<Training.Records.PersonId>", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Role", null)
@@ -1478,6 +1616,65 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Staffing.Job", null)
                         .WithMany("Needs")
                         .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.DeskEntry", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Publishing.Publication", null)
+                        .WithMany()
+                        .HasForeignKey("PublicationNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WrittenById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.Draft", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ChangedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OfferedById")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.DraftText", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Writing.Draft", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.LaidOver", b =>
+                {
+                    b.HasOne("Training.Records.Publishing.PublishedText", null)
+                        .WithMany()
+                        .HasForeignKey("Text")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -39,6 +39,11 @@ public static class Dates
     /// <param name="zone">The IANA name of the zone that is told in.</param>
     public static string Time(Instant at, string zone) => In(at, zone).ToString("HH:mm x", CultureInfo.InvariantCulture);
 
+    /// <summary>A time of day to the second, for what was saved just now.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Second(Instant at, string zone) => In(at, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
+
     private static ZonedDateTime In(Instant at, string zone) =>
         at.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);
 }

@@ -1,0 +1,64 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
+using Training.Content;
+using Training.Content.Comparing;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Writing;
+using Training.Sequencing;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.DraftPublications;
+
+/// <summary>The last look before a draft is published, and the act.</summary>
+[Route("/desk/drafts/{draft}/publication")]
+[Authorize(Roles = Roles.Trainer)]
+[ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
+public sealed class DraftPublicationsController(
+    Training.Records.Writing.Drafts drafts, DraftPublishing publishing, Training.Records.Publishing.Revisions revisions, CurrentActor current,
+    IStringLocalizer<Words> words) : Controller
+{
+    /// <summary>What would change, and what stands in the way.</summary>
+    /// <param name="draft">The draft.</param>
+    [HttpGet]
+    public async Task<IActionResult> Index(DraftId draft)
+    {
+        var actor = await current.Get();
+        var found = await drafts.Look(actor, draft);
+        if (!found.IsOk) return this.NotShown(found.Fault);
+        var others = new List<DraftView>();
+        foreach (var line in (await drafts.Desk(actor)).Value.Drafts.Where(line => line.Id != draft))
+            others.Add((await drafts.Look(actor, line.Id)).Value);
+        return View(new DraftPublicationPage(found.Value, others, await publishing.Missing(actor, draft))
+        {
+            Comparison = await Compared(actor, found.Value),
+        });
+    }
+
+    /// <summary>Publishes the draft, and with it those that were ticked.</summary>
+    /// <param name="draft">The draft.</param>
+    /// <param name="chosen">Each draft with the version that was looked at, as in <c>id/3</c>.</param>
+    [HttpPost]
+    public async Task<IActionResult> Create(DraftId draft, [FromForm(Name = "drafts")] IReadOnlyList<string>? chosen)
+    {
+        var versions = (chosen ?? []).Select(Read).OfType<DraftVersion>().ToList();
+        var back = $"/desk/drafts/{draft}/publication";
+        if (versions.TrueForAll(version => version.Draft != draft)) return this.NotDone(new Refusal("Look at the draft first."), back);
+        var published = await publishing.Publish(await current.Get(), versions);
+        return published.IsOk
+            ? this.Done(words["Published. People are served publication {0} from now on.", published.Value], "/desk")
+            : this.NotDone(published.Fault, back);
+    }
+
+    private async Task<ComparisonPage?> Compared(Actor actor, DraftView draft)
+    {
+        if (draft.Served is not { } served) return null;
+        var (old, now) = (new ContentFile(draft.Line.Path, served), new ContentFile(draft.Line.Path, draft.Text));
+        return new(FileComparison.Of(old, now), (await revisions.JudgedBy(actor, old.Hash)).Value);
+    }
+
+    private static DraftVersion? Read(string text) => text.Split('/') is [var id, var version]
+        && DraftId.TryParse(id, null, out var draft) && int.TryParse(version, out var number) ? new DraftVersion(draft, number) : null;
+}
