@@ -16,12 +16,18 @@
   let later = 0;
   let checking = new AbortController();
 
+  // Whoever presses Enter in a field of the sentences means the change of that part, not a mere saving of the text.
+  document.addEventListener("keydown", event => {
+    if (event.key !== "Enter" || !event.target.matches("[data-form] input")) return;
+    event.preventDefault();
+    event.target.closest("details").querySelector("button").click();
+  });
   text.addEventListener("input", () => {
     number();
     clearTimeout(later);
     later = setTimeout(() => { save(); look(); }, 900);
   });
-  // A form that was changed by other hands (the form beside the text) is a new text, too.
+  // An edit in the sentences takes the text along.
   form.addEventListener("submit", () => { clearTimeout(later); saved = text.value; forget(); });
   addEventListener("pagehide", () => { if (text.value !== saved) send(true); });
   addEventListener("beforeunload", event => { if (text.value !== saved && !navigator.onLine) event.preventDefault(); });
@@ -83,13 +89,21 @@
     try {
       const answer = await fetch(`${address}/check`, { method: "POST", body, signal: checking.signal, redirect: "manual" });
       if (!answer.ok) return;
-      const open = [...check.querySelectorAll("details[open]")].map(part => part.dataset.keep);
-      check.innerHTML = await answer.text();
-      for (const part of check.querySelectorAll("details")) part.open = open.includes(part.dataset.keep);
+      const fresh = new DOMParser().parseFromString(await answer.text(), "text/html");
+      replace(check, fresh.querySelector("[data-check]"));
+      const sentences = document.querySelector("[data-form]");
+      if (!sentences.contains(document.activeElement)) replace(sentences, fresh.querySelector("[data-form]"));
       marks();
     } catch {
       // The next pause in typing asks again.
     }
+  }
+
+  // What was opened stays open.
+  function replace(old, fresh) {
+    const open = [...old.querySelectorAll("details[open]")].map(part => part.dataset.keep);
+    old.replaceChildren(...fresh.childNodes);
+    for (const part of old.querySelectorAll("details")) part.open = open.includes(part.dataset.keep);
   }
 
   async function watch() {

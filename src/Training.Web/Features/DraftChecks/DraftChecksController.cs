@@ -34,6 +34,13 @@ public sealed class DraftChecksController(Training.Records.Writing.Drafts drafts
         if (!found.IsOk) return this.NotShown(found.Fault);
         var file = new ContentFile(found.Value.Line.Path, (text ?? "").ReplaceLineEndings("\n"));
         var around = Surroundings.Of((await drafts.Files(actor)).Value, file);
-        return PartialView("_DraftCheck", new DraftCheckView(DraftCheck.Of(around, file, await drafts.OftenGiven(actor, file.Path))));
+        return PartialView("_WhileWriting", new WhileWriting(
+            new(DraftCheck.Of(around, file, await drafts.OftenGiven(actor, file.Path))),
+            ProcedureFormView.Of(file.Path, file.Text, $"/desk/drafts/{draft}/form")));
     }
 }
+
+/// <summary>What a script puts in place of what was said before.</summary>
+/// <param name="Check">What is to be said of the text.</param>
+/// <param name="Form">The text in sentences; null where it has none.</param>
+public sealed record WhileWriting(DraftCheckView Check, ProcedureFormView? Form);

@@ -9,6 +9,9 @@ namespace Training.Web.Features.Drafts;
 /// <param name="Beside">Texts that were kept beside it.</param>
 public sealed record DraftPage(DraftView Draft, DraftCheckView Check, IReadOnlyList<DraftTextView> Beside)
 {
+    /// <summary>The procedure in sentences; null where the draft is none, or no YAML.</summary>
+    public ProcedureFormView? Form { get; } = ProcedureFormView.Of(Draft.Line.Path, Draft.Text, $"/desk/drafts/{Draft.Line.Id}/form");
+
     /// <summary>How many lines the text has.</summary>
     public int Lines => Draft.Text.Split('\n').Length;
 

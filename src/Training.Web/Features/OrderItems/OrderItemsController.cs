@@ -6,7 +6,6 @@ using Training.Content.Scenarios;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
-using Training.Records.Writing;
 using Training.Sequencing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;

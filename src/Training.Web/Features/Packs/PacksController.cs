@@ -5,7 +5,6 @@ using Training.Content.Modules;
 using Training.Content.Packing;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
-using Training.Records.Writing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 

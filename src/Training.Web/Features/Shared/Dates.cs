@@ -1,5 +1,6 @@
 using System.Globalization;
 using NodaTime;
+using Length = Training.Sequencing.Procedures.Duration;
 
 namespace Training.Web.Features.Shared;
 
@@ -29,6 +30,11 @@ public static class Dates
     /// <param name="zone">The IANA name of the zone that is told in.</param>
     public static string Day(Instant at, string zone) => Day(In(at, zone).Date);
 
+    /// <summary>A time of day to the second, for what was saved just now.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Second(Instant at, string zone) => In(at, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
+
     /// <summary>A day and a time with its zone.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>
@@ -39,10 +45,21 @@ public static class Dates
     /// <param name="zone">The IANA name of the zone that is told in.</param>
     public static string Time(Instant at, string zone) => In(at, zone).ToString("HH:mm x", CultureInfo.InvariantCulture);
 
-    /// <summary>A time of day to the second, for what was saved just now.</summary>
-    /// <param name="at">When.</param>
-    /// <param name="zone">The IANA name of the zone that is told in.</param>
-    public static string Second(Instant at, string zone) => In(at, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
+    /// <summary>
+    /// How long something takes or waits: <c>90 s</c>, <c>30 min</c>, <c>2 h</c>. Whole minutes from two on are said in minutes.
+    /// Number and symbol stay on one line.
+    /// </summary>
+    /// <param name="length">How long.</param>
+    public static string Span(Length length)
+    {
+        var (number, symbol) = length.Seconds switch
+        {
+            >= 7200 and var seconds when seconds % 3600 == 0 => (seconds / 3600, "h"),
+            >= 120 and var seconds when seconds % 60 == 0 => (seconds / 60, "min"),
+            var seconds => (seconds, "s"),
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{number:0.#########}\u00a0{symbol}");
+    }
 
     private static ZonedDateTime In(Instant at, string zone) =>
         at.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);
