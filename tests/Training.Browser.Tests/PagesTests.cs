@@ -33,6 +33,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "hollis", "/proofs" },
         { "tomasz", "/publishing" },
         { "tomasz", "/revisions" },
+        { "tomasz", "/packs" },
         { "tomasz", "/results" },
         { "tomasz", "/results/isolate-chassis" },
         { "tomasz", "/results/isolate-chassis/rule/ninety-seconds" },
