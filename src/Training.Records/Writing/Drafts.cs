@@ -62,7 +62,7 @@ public sealed class Drafts
     /// <param name="sort">Its sort.</param>
     /// <param name="id">Its name; of a module its number and name, as in <c>12-tail-lifts</c>.</param>
     /// <param name="title">What it is called.</param>
-    public async Task<Outcome<DraftId, Refusal>> BeginNew(Actor actor, NewFileSort sort, string id, string title)
+    public async Task<Outcome<DraftId, Refusal>> BeginFile(Actor actor, NewFileSort sort, string id, string title)
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;

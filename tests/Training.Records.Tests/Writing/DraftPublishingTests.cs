@@ -159,7 +159,7 @@ public sealed class DraftPublishingTests
     {
         await using var world = await Create();
         const string lesson = "modules/01-trays/lesson.md";
-        var procedure = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.BeginNew(world.Trainer, NewFileSort.Procedure, "fit-lift", "Fit a lift")));
+        var procedure = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.BeginFile(world.Trainer, NewFileSort.Procedure, "fit-lift", "Fit a lift")));
         Assert.False((await Publish(world, world.Trainer, procedure, 1)).IsOk);
         var teaching = Ok(await world.With<Drafts, Outcome<DraftId, Refusal>>(drafts => drafts.Begin(world.Trainer, lesson)));
         var text = Files.Single(file => file.Path == lesson).Text.Replace("procedures: [", "procedures: [fit-lift, ", StringComparison.Ordinal);

@@ -108,7 +108,7 @@ public sealed class DraftsTests
     public async Task A_new_file_begins_with_a_template_at_its_place(NewFileSort sort, string name, string path)
     {
         await using var world = await Create();
-        var id = Ok(await Ask(world, drafts => drafts.BeginNew(world.Trainer, sort, name, "Fit a \"lift\": the tail")));
+        var id = Ok(await Ask(world, drafts => drafts.BeginFile(world.Trainer, sort, name, "Fit a \"lift\": the tail")));
         var view = Ok(await Look(world, id));
         Assert.Equal(path, view.Line.Path);
         Assert.Contains("Fit a \\\"lift\\\": the tail", view.Text, StringComparison.Ordinal);
@@ -129,7 +129,7 @@ public sealed class DraftsTests
     public async Task A_new_file_needs_a_name_that_can_stand_in_an_address(string name)
     {
         await using var world = await Create();
-        Assert.False((await Ask(world, drafts => drafts.BeginNew(world.Trainer, NewFileSort.Procedure, name, "Fit a lift"))).IsOk);
+        Assert.False((await Ask(world, drafts => drafts.BeginFile(world.Trainer, NewFileSort.Procedure, name, "Fit a lift"))).IsOk);
         Assert.Empty(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts);
     }
 

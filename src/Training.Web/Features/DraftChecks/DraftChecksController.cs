@@ -4,7 +4,6 @@ using Training.Content;
 using Training.Content.Writing;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Records.Writing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 

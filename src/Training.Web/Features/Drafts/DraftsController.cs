@@ -32,9 +32,9 @@ public sealed class DraftsController(
     /// <param name="name">Its short name.</param>
     /// <param name="title">What it is called.</param>
     [HttpPost("new")]
-    public async Task<IActionResult> CreateNew(NewFileSort sort, string name, string title)
+    public async Task<IActionResult> CreateFile(NewFileSort sort, string name, string title)
     {
-        var begun = await drafts.BeginNew(await current.Get(), sort, name ?? "", title ?? "");
+        var begun = await drafts.BeginFile(await current.Get(), sort, name ?? "", title ?? "");
         return begun.IsOk ? Redirect($"/desk/drafts/{begun.Value}") : this.NotDone(begun.Fault, "/desk");
     }
 
