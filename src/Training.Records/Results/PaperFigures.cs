@@ -33,7 +33,7 @@ public sealed class PaperFigures
     /// <summary>The standard error of measurement, in questions; null where there is no reliability.</summary>
     public required double? ErrorOfMeasurement { get; init; }
 
-    /// <summary>The questions, the hardest first; those that fewer than five people were asked are put together (<see cref="SmallGroups"/>).</summary>
+    /// <summary>The questions, the hardest first; those that fewer than five people were asked are put together.</summary>
     public required IReadOnlyList<QuestionFigures> Items { get; init; }
 
     /// <summary>The figures of sums; null for fewer than five papers.</summary>
@@ -51,11 +51,30 @@ public sealed class PaperFigures
             Questions = k,
             Reliability = reliability,
             ErrorOfMeasurement = reliability is { } known20 ? Math.Sqrt(variance * (1 - known20)) : null,
-            Items = [.. SmallGroups.Apart(known.Values.OrderBy(item => item.Scenario.Value, StringComparer.Ordinal).ThenBy(item => item.Kind)
-                    .Select(item => ((item.Kind, item.Scenario), new Share(item.Right, item.Asked))))
+            Items = [.. Parts(known.Values.OrderBy(item => item.Scenario.Value, StringComparer.Ordinal).ThenBy(item => item.Kind)
+                    .Select(item => ((item.Kind, item.Scenario), new Share(item.Right, item.Asked))).ToList())
                 .Select(part => new QuestionFigures(part, part.Keys is [var alone] ? Discrimination(known[alone]) : null))
                 .OrderBy(item => item.Part.Share.Value)],
         };
+    }
+
+    /// <summary>
+    /// The questions, those that fewer than five were asked together with the one of the others that the fewest were:
+    /// several questions were asked of the same people, so five answers to small ones could be those of two.
+    /// </summary>
+    private static IEnumerable<Part<(QuestionKind Kind, ScenarioId Scenario)>> Parts(IReadOnlyList<((QuestionKind, ScenarioId) Key, Share Share)> items)
+    {
+        var shown = items.Where(item => item.Share.Whole >= SmallGroups.Fewest).ToList();
+        var together = items.Where(item => item.Share.Whole < SmallGroups.Fewest).ToList();
+        if (together.Count > 0 && shown.Count > 0)
+        {
+            var smallest = shown.MinBy(item => item.Share.Whole);
+            shown.Remove(smallest);
+            together.Add(smallest);
+        }
+
+        IEnumerable<Part<(QuestionKind Kind, ScenarioId Scenario)>> alone = shown.Select(item => new Part<(QuestionKind Kind, ScenarioId Scenario)>([item.Key], item.Share));
+        return together.Count == 0 ? alone : alone.Append(Part<(QuestionKind Kind, ScenarioId Scenario)>.Of(together));
     }
 
     /// <summary>The point-biserial correlation of a right answer with the right answers to the others; null where it cannot be reckoned.</summary>
