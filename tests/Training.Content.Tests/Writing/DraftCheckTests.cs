@@ -1,6 +1,5 @@
 using Training.Content.Tests.Shipped;
 using Training.Content.Writing;
-using Training.Sequencing;
 using Training.Sequencing.Answers;
 
 namespace Training.Content.Tests.Writing;

@@ -10,7 +10,7 @@ public sealed class OrderItemsTests(TrainingHouse house) : IClassFixture<Trainin
     public async Task A_question_that_goes_out_comes_in_again_as_a_draft_whose_rules_are_to_be_justified()
     {
         var tomasz = await house.SignedIn("tomasz");
-        var item = await (await tomasz.Ask("/order-items/customer-waiting.xml?language=es")).Content.ReadAsByteArrayAsync();
+        var item = await (await tomasz.Ask("/order-items/customer-waiting.xml?language=es")).Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
         Assert.Contains("qti-order-interaction", Encoding.UTF8.GetString(item), StringComparison.Ordinal);
         var draft = await tomasz.Follow(await Bring(tomasz, item));
         Assert.Contains("It is on the desk", draft.Said(), StringComparison.Ordinal);

@@ -14,7 +14,7 @@ public sealed class PacksTests(TrainingHouse house) : IClassFixture<TrainingHous
     public async Task A_trainer_takes_a_module_out_and_it_brings_nothing_where_it_came_from()
     {
         var tomasz = await house.SignedIn("tomasz");
-        var bytes = await (await tomasz.Ask("/packs/content.zip?modules=11-electric-chassis-awareness")).Content.ReadAsByteArrayAsync();
+        var bytes = await (await tomasz.Ask("/packs/content.zip?modules=11-electric-chassis-awareness")).Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken);
         var pack = Pack.Read(bytes).Value;
         Assert.Equal("Eastvale Training Centre", pack.Note.MadeBy);
         Assert.Contains(pack.Files, file => file.Path == "procedures/stop-and-call.yaml");
@@ -28,7 +28,7 @@ public sealed class PacksTests(TrainingHouse house) : IClassFixture<TrainingHous
     {
         var tomasz = await house.SignedIn("tomasz");
         var served = house.Services.GetRequiredService<Library>().Current.Number;
-        var pack = Pack.Read(await (await tomasz.Ask("/packs/content.zip?modules=03-batteries")).Content.ReadAsByteArrayAsync()).Value;
+        var pack = Pack.Read(await (await tomasz.Ask("/packs/content.zip?modules=03-batteries")).Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken)).Value;
         var changed = Pack.Of(
             [.. pack.Files.Select(file => file.Path == "competencies/batteries.yaml" ? file with { Text = file.Text.Replace("P24M", "P12M", StringComparison.Ordinal) } : file)],
             "Somebody else", "Ask us", ["03-batteries"]);
