@@ -38,6 +38,8 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "tomasz", "/results/isolate-chassis" },
         { "tomasz", "/results/isolate-chassis/rule/ninety-seconds" },
         { "hollis", "/results/isolate-chassis" },
+        { "renske", "/paper-results/electrical-isolation" },
+        { "renske", "/agreement" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
         { "ifeoma", "/signing-key" },
