@@ -1,6 +1,7 @@
 using Training.Cli.Analysing;
 using Training.Cli.Checking;
 using Training.Cli.Grading;
+using Training.Cli.Packing;
 using Training.Cli.Verifying;
 
 namespace Training.Cli;
@@ -28,6 +29,13 @@ public static class Cli
               Counts the right orders of a procedure and prints what its author should know as JSON: how many right
               orders there are and the chance to guess one, rules that others imply, the least time, and remarks.
               A procedure that it undoes is looked for beside it.
+
+          training pack CONTENT --module ID… --out FILE [--by NAME] [--licence LINE]
+              Packs modules with everything that they need, to be taken elsewhere: --module stands before each.
+
+          training unpack FILE --check
+          training unpack FILE --out FOLDER
+              Checks a pack, or writes its files into a new folder once all of them have passed.
 
           training verify FILE [--key KEY] [--status FILE]… [--checkpoint FILE] [--name NAME] [--on DAY]
               Checks a proof that a shop handed over, without a network: signature, status, dates, place in the log.
@@ -78,6 +86,10 @@ public static class Cli
                 return GradeCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
             case ["analyse", .. var rest]:
                 return AnalyseCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
+            case ["pack", .. var rest]:
+                return PackCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
+            case ["unpack", .. var rest]:
+                return UnpackCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["verify", .. var rest]:
                 return VerifyCommand.Parse(rest).Match(command => command.Run(output, errors, clock.GetUtcNow()), Wrong);
             case ["--help" or "-h" or "help", ..]:

@@ -18,6 +18,7 @@ using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
 using Training.Records.Reminding;
+using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
 
@@ -42,7 +43,9 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new Archive(at.GetRequiredService<IServiceScopeFactory>()));
         services.AddSingleton(at => new Graders(at.GetRequiredService<Archive>()));
         services.AddSingleton(at => new Questions(at.GetRequiredService<Graders>()));
-        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new BlindScores(at.GetRequiredService<Questions>()));
+        services.AddSingleton(at => new PaperDraw(at.GetRequiredService<Questions>(), at.GetRequiredService<BlindScores>()));
+        services.AddSingleton(at => new RunJudging(at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
         services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();
@@ -57,7 +60,16 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Issuing(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<LogWriter>()));
         services.AddScoped(at => new PaperClosing(
-            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(), Clock(at)));
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<Issuing>(),
+            at.GetRequiredService<Tallies>(), Clock(at)));
+        services.AddScoped(at => new Tallies(Db(at), at.GetRequiredService<Graders>()));
+        services.AddScoped(at => new KeptWork(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(), at.GetRequiredService<PaperDraw>(),
+            at.GetRequiredService<RunJudging>()));
+        services.AddScoped(at => new ResultGroups(Db(at), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new RuleResults(
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<ResultGroups>(), at.GetRequiredService<KeptWork>()));
+        services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<Tallies>(), at.GetRequiredService<KeptWork>()));
 
         services.AddScoped<People>();
         services.AddScoped(at => new Revisions(Db(at), at.GetRequiredService<Library>()));
@@ -65,7 +77,8 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new PeopleIntake(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<UserManager<Person>>()));
         services.AddScoped<Reading>();
         services.AddScoped(at => new Practice(
-            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(), Clock(at)));
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(),
+            at.GetRequiredService<Tallies>(), Clock(at)));
         services.AddScoped(at => new Sittings(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PaperLines>(), Clock(at)));
@@ -73,8 +86,9 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<PaperDraw>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PaperLines>(), Clock(at)));
         services.AddScoped(at => new Runs(
-            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(),
-            at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<Issuing>(), Clock(at)));
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<RunJudging>(),
+            at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<Issuing>(),
+            at.GetRequiredService<Tallies>(), Clock(at)));
         services.AddScoped(at => new CompetencyRecords(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(),
             at.GetRequiredService<LogWriter>()));
@@ -113,6 +127,8 @@ public static class TrainingRecordsServices
         }
 
         await provider.GetRequiredService<Publisher>().Restore();
+        await using var counting = provider.CreateAsyncScope();
+        await counting.ServiceProvider.GetRequiredService<Recount>().WhereNothingIsCounted();
     }
 
     /// <summary>What signs, and what is shown to whoever asks. The host says where it stands (<see cref="IssuerPlace"/>).</summary>

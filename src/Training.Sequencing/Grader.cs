@@ -65,6 +65,22 @@ public sealed class Grader
     }
 
     /// <summary>
+    /// What an answer had the chance to get wrong, found or not (<see cref="Chance"/>): a rule of which both steps are
+    /// there, a step that is to be done, a decoy that was offered. Every finding is about one of them, but for a step
+    /// that comes too late (<see cref="ChanceKind.TooLate"/>), of which nobody can say who else had the chance.
+    /// </summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="offered">What could be chosen besides the right steps; more may be named.</param>
+    public Outcome<IReadOnlySet<Chance>, Refusal> Chances(Answer answer, IEnumerable<StepId> offered)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        ArgumentNullException.ThrowIfNull(offered);
+        if (Reading.TryRead(layout, answer, out var refusal) is not { } reading) return refusal!;
+        if (TryPlan(reading, isForAuthor: false, out refusal) is not { } planned) return refusal!;
+        return Findings.Chances.Of(new(layout, reading, planned.Choice, planned.Plan, planned.Late), offered);
+    }
+
+    /// <summary>
     /// Why a question may not start like this, or null: the start must be possible, and the job must still be
     /// finishable from it.
     /// </summary>

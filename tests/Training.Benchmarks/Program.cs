@@ -18,6 +18,7 @@ Machine.Describe(Console.Out);
     ("counting", CountingBenchmark.Run),
     ("answers", AnswersBenchmark.Run),
     ("coverage", CoverageBenchmark.Run),
+    ("papers", PapersBenchmark.Run),
 ];
 foreach (var (name, run) in benchmarks)
 {

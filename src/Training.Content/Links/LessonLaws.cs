@@ -46,7 +46,7 @@ internal static class LessonLaws
             foreach (var paragraph in blocks.SelectMany(Prose.Of))
             {
                 if (Quantity.FirstIn(paragraph.Text) is not { } quantity) continue;
-                lesson.Problems.Remark(
+                lesson.Problems.Hold(
                     LessonText.PlaceOf(paragraph.Block),
                     $"\"{quantity}\" stands in the section \"{Yaml.Fields.Shown(LessonMarkdown.PlainText(heading.Inline))}\", which says no source: put [^id] behind it, with the id of an entry of \"sources\".");
                 break;

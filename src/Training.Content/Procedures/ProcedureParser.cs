@@ -188,7 +188,14 @@ internal sealed class ProcedureParser(ProblemList problems, ProcedureDemands dem
     {
         if (demands != ProcedureDemands.ToPublish) return;
         if (!fields.Has("because")) Ask("because", "why");
+        else if (IsOpen("because")) Justify("because", "why");
         if (!fields.Has("otherwise")) Ask("otherwise", "what happens");
+        else if (IsOpen("otherwise")) Justify("otherwise", "what happens");
+
+        bool IsOpen(string key) => fields.Node(key, needed: false) is YamlText text && ToBeJustified.Is(text.Text);
+
+        void Justify(string key, string saying) =>
+            problems.Hold(fields.KeyPlaceOf(key), $"{what} is still to be justified: tell the technician {saying}, or take it out.");
 
         void Ask(string key, string saying)
         {

@@ -10,7 +10,8 @@ public interface ILessonDrawings
     /// <summary>The line plan of a procedure, what must wait for what, as an SVG element with its own text alternative.</summary>
     /// <param name="procedure">The procedure, with its texts in the lesson's language.</param>
     /// <param name="variant">The kind of vehicle; null takes the first, where the procedure tells any apart.</param>
-    string LinePlan(Procedure procedure, VariantId? variant);
+    /// <param name="language">The lesson's language.</param>
+    string LinePlan(Procedure procedure, VariantId? variant, string language);
 
     /// <summary>The address of a picture of a module.</summary>
     /// <param name="module">The module.</param>

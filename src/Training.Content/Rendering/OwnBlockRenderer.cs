@@ -15,7 +15,7 @@ internal sealed class OwnBlockRenderer(RenderContext context) : HtmlObjectRender
         switch (OwnBlocks.Of(container))
         {
             case OwnBlock.LinePlan when ProcedureOf(container) is var (procedure, variant):
-                renderer.Write("<figure class=\"line-plan\">").Write(context.Drawings.LinePlan(procedure, variant)).WriteLine("</figure>");
+                renderer.Write("<figure class=\"line-plan\">").Write(context.Drawings.LinePlan(procedure, variant, context.Language)).WriteLine("</figure>");
                 break;
             case OwnBlock.TwoLists when ProcedureOf(container) is var (procedure, variant):
                 TwoLists.Write(renderer, procedure, variant, context.Words);

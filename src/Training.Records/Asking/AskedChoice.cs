@@ -1,6 +1,7 @@
 using Training.Content.Procedures;
 using Training.Content.Scenarios;
 using Training.Sequencing;
+using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Questions;
 
@@ -43,6 +44,14 @@ internal sealed class AskedChoice(QuestionKind kind, Scenario scenario, WrittenP
 
     public override string RightAnswer() =>
         ChosenOptions.Write([.. drawn.Prompt.TakesSeveral ? drawn.Right : drawn.Right.Take(1)]);
+
+    /// <summary>Any option; where several may be right, each with one chance in two.</summary>
+    public override string BlindAnswer(SeededDraw lots)
+    {
+        string[] options = [.. drawn.Prompt.Options.Select(option => option.Id)];
+        string[] tossed = drawn.Prompt.TakesSeveral ? [.. options.Where(_ => lots.Below(2) == 0)] : [];
+        return ChosenOptions.Write(tossed.Length > 0 ? tossed : [options[lots.Below(options.Length)]]);
+    }
 
     protected override Outcome<KeptAnswer, Refusal> Take(string answerJson)
     {

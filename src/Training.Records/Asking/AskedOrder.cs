@@ -2,6 +2,7 @@ using Training.Content.Procedures;
 using Training.Content.Scenarios;
 using Training.Sequencing;
 using Training.Sequencing.Answers;
+using Training.Sequencing.Drawing;
 using Training.Sequencing.Json;
 using Training.Sequencing.Procedures;
 
@@ -36,6 +37,10 @@ internal sealed class AskedOrder(
 
     public override string RightAnswer() =>
         AnswerJson.Write(new(grader.Grade(new([]) { Start = start }).Value.Nearest));
+
+    /// <summary>All that is offered in any order, with a minute for each wait.</summary>
+    public override string BlindAnswer(SeededDraw lots) => AnswerJson.Write(new([.. lots.Shuffle(offered).Select(id =>
+        grader.Procedure.Steps.Any(step => step.Id == id && step.IsWait) ? new Entry(id) { Stated = Duration.FromSeconds(60) } : new Entry(id))]));
 
     protected override Outcome<KeptAnswer, Refusal> Take(string answerJson)
     {

@@ -2,6 +2,7 @@ using Training.Content.Scenarios;
 using Training.Measures.Readings;
 using Training.Measures.Workings;
 using Training.Sequencing;
+using Training.Sequencing.Drawing;
 
 namespace Training.Records.Asking;
 
@@ -59,6 +60,10 @@ internal sealed class AskedReading(Scenario scenario, ReadingTask task, DrawnRea
     public override string RightAnswer() => TypedReading.Write(new(
         drawn.Value.ToString("R", System.Globalization.CultureInfo.InvariantCulture) + " " + drawn.Measure.Answer.Kind.BaseUnit.Symbol,
         drawn.Table is null ? null : drawn.Decisions[0]));
+
+    /// <summary>No value, and any decision.</summary>
+    public override string BlindAnswer(SeededDraw lots) =>
+        TypedReading.Write(new("", drawn.Table is null ? null : Number(lots.Below(Scenario.Text.Reading!.Decisions.Count))));
 
     protected override Outcome<KeptAnswer, Refusal> Take(string answerJson)
     {

@@ -1,6 +1,7 @@
 using Training.Content.Procedures;
 using Training.Content.Scenarios;
 using Training.Sequencing;
+using Training.Sequencing.Drawing;
 using Training.Sequencing.Procedures;
 
 namespace Training.Records.Asking;
@@ -39,6 +40,9 @@ internal abstract class Question(QuestionKind kind, Scenario scenario, WrittenPr
 
     /// <summary>A right answer, as somebody gives it who knows the trade; for the demo's people.</summary>
     public abstract string RightAnswer();
+
+    /// <summary>An answer by lot, as somebody gives it who knows nothing: what blind answers get is how hard it is.</summary>
+    public abstract string BlindAnswer(SeededDraw lots);
 
     protected abstract Outcome<KeptAnswer, Refusal> Take(string answerJson);
 }

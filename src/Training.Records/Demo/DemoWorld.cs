@@ -114,6 +114,7 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
             (MonthsBefore(morning, 0, 12), () => IsSuspended(DemoPeople.Suspended)),
             (MonthsBefore(morning, 0, 10), () => Needs(competency.Id, 3)),
             (MonthsBefore(morning, 0, 1), () => Plans(competency.Id)),
+            (MonthsBefore(morning, 0, 4), () => BeginsToPractise(DemoPeople.Awaiting)),
             (MonthsBefore(morning, 0, 3), () => Learns(DemoPeople.Awaiting, competency)),
             (MonthsBefore(morning, 0, 2), () => examinations.PassPaper(actors[DemoPeople.Awaiting], competency.Id)),
         ];
@@ -125,6 +126,7 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
 
         async Task Earns(DemoSignIn person)
         {
+            await BeginsToPractise(person);
             await examinations.PassPaper(actors[person], competency.Id);
             await examinations.PassRuns(actors[person], competency);
         }
@@ -160,6 +162,8 @@ internal sealed class DemoHistory(IServiceProvider services, DemoClock clock)
 
         async Task<Actor> Actor(PersonId id) => (await people.ActorOf(id))!;
     }
+
+    private Task BeginsToPractise(DemoSignIn person) => new DemoPractice(services, clock).Begin(person, actors[person]);
 
     private async Task IsSuspended(DemoSignIn person)
     {

@@ -45,6 +45,9 @@ internal sealed class Paper
     /// <summary>When the sitting was closed over it, where it had not been begun.</summary>
     public Instant? LapsedAt { get; set; }
 
+    /// <summary>The language in which it was begun; null where it was not noted yet.</summary>
+    public string? Language { get; set; }
+
     public List<PaperQuestion> Questions { get; init; } = [];
 
     public PaperState State => this switch
@@ -106,6 +109,7 @@ internal sealed class PaperTables : IEntityTypeConfiguration<Paper>, IEntityType
         builder.HasOne<Sitting>().WithMany().HasForeignKey(paper => paper.SittingId);
         builder.HasOne<Person>().WithMany().HasForeignKey(paper => paper.PersonId);
         builder.HasOne<Shop>().WithMany().HasForeignKey(paper => paper.ShopId);
+        builder.Property(paper => paper.Language).HasMaxLength(16);
         builder.Ignore(paper => paper.State);
     }
 

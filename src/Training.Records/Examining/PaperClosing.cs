@@ -2,15 +2,18 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
+using Training.Records.Asking;
 using Training.Records.Certifying;
 using Training.Records.Publishing;
+using Training.Records.Results;
 using Training.Records.Storage;
 using Period = Training.Content.Competencies.Period;
 
 namespace Training.Records.Examining;
 
 /// <summary>Closes papers: grades what was saved in time and keeps the verdicts.</summary>
-internal sealed class PaperClosing(TrainingDbContext db, Archive archive, PaperDraw draw, Issuing issuing, TimeProvider clock)
+internal sealed class PaperClosing(
+    TrainingDbContext db, Archive archive, PaperDraw draw, Issuing issuing, Tallies tallies, TimeProvider clock)
 {
     /// <summary>Closes every paper whose time is over, each in a change of its own.</summary>
     public async Task<int> CloseOverdue()
@@ -41,10 +44,11 @@ internal sealed class PaperClosing(TrainingDbContext db, Archive archive, PaperD
     public async Task Close(Paper paper, Sitting sitting, PaperEnd end, Instant at)
     {
         var library = await archive.Of(sitting.PublicationNumber);
-        foreach (var question in paper.Questions)
+        foreach (var question in paper.Questions.OrderBy(question => question.Number))
         {
             var judged = (await draw.Again(library, paper, question)).Judge(question.AnswerJson, Content.ContentLibrary.DefaultLanguage);
             (question.VerdictJson, question.Score, question.Safe) = (judged.ToJson(), judged.Score, judged.Safe);
+            if (WorkOf(paper, question, judged) is { } work) await tallies.Count(new(paper.PersonId, paper.ShopId, paper.Language), work, at);
         }
 
         var competency = await archive.Competency(sitting.CompetencyHash);
@@ -55,6 +59,13 @@ internal sealed class PaperClosing(TrainingDbContext db, Archive archive, PaperD
         await db.SaveChangesAsync();
         await issuing.IssueIfComplete(paper, sitting, sitting.ExaminerId, at);
     }
+
+    /// <summary>An order of work that was given on a paper, as results are counted by it; null where something else was asked.</summary>
+    public static JudgedWork? WorkOf(Paper paper, PaperQuestion question, JudgedAnswerView judged) =>
+        judged is JudgedOrderView { Order: var order, Question: var asked }
+            ? new(WorkSource.Paper, question.Procedure!.Value, question.ProcedureHash!.Value, question.Variant, order.Answer,
+                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, question.Number))
+            : null;
 
     /// <summary>From when on somebody may sit a paper again after failing it last; null where they did not.</summary>
     public async Task<Instant?> NotBefore(PersonId person, CompetencyId competency, Period wait, Shop shop)

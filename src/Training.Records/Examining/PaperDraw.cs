@@ -8,14 +8,20 @@ using Training.Sequencing.Drawing;
 namespace Training.Records.Examining;
 
 /// <summary>Draws a paper's questions from its seed, the first time and every time that they are needed again.</summary>
-internal sealed class PaperDraw(Questions questions)
+internal sealed class PaperDraw(Questions questions, BlindScores blind)
 {
+    // Of so many draws the paper is taken whose blind points lie nearest to what the blueprint gives on average; the first
+    // that comes as near as this is near enough.
+    private const int Draws = 16;
+    private const double NearEnough = 1;
+
     // Lots of the questions themselves come far behind those of the blueprint's lines.
     private const int FirstQuestion = 1000;
 
     /// <summary>
     /// The questions of a blueprint in its order, each scenario at most once a line of it; of those that a line names,
     /// the ones come first that the fewest neighbours have, so that two papers of a sitting share none before all are used.
+    /// Papers are of like difficulty, measured by the points of blind answers.
     /// </summary>
     /// <param name="library">The publication that is drawn from.</param>
     /// <param name="blueprint">What is drawn.</param>
@@ -24,12 +30,8 @@ internal sealed class PaperDraw(Questions questions)
     public async Task<Outcome<List<PaperQuestion>, Refusal>> Draw(
         PublishedLibrary library, PaperBlueprint blueprint, long seed, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours)
     {
-        var lots = new SeededDraw(seed);
-        var chosen = blueprint.Questions.SelectMany((draw, line) => lots.For(line).Shuffle(draw.From)
-            .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
-            .Select(scenario => (draw.Kind, scenario)));
         var drawn = new List<PaperQuestion>();
-        foreach (var (kind, scenario) in chosen)
+        foreach (var (kind, scenario) in await Scenarios(library, blueprint, seed, neighbours))
         {
             var question = await Question(library, scenario, kind, seed, drawn.Count + 1);
             if (!question.IsOk) return question.Fault;
@@ -46,6 +48,47 @@ internal sealed class PaperDraw(Questions questions)
         var question = await Question(library, kept.Scenario, kept.Kind, paper.Seed!.Value, kept.Number);
         return question.Match(again => again, refusal => throw new InvalidOperationException(
             $"Question {kept.Number} of the paper {paper.Id} cannot be drawn again: {refusal}"));
+    }
+
+    /// <summary>The blind points of a paper: the mean over its questions.</summary>
+    public async Task<double> BlindPoints(PublishedLibrary library, IEnumerable<(QuestionKind, ScenarioId)> asked)
+    {
+        var points = new List<double>();
+        foreach (var (kind, scenario) in asked) points.Add(await blind.Of(library, kind, scenario));
+        return points.Average();
+    }
+
+    /// <summary>The blind points that a blueprint's papers have on average.</summary>
+    public async Task<double> BlindPoints(PublishedLibrary library, PaperBlueprint blueprint)
+    {
+        var (sum, count) = (0.0, 0);
+        foreach (var draw in blueprint.Questions)
+        {
+            sum += draw.Count * await BlindPoints(library, draw.From.Select(scenario => (draw.Kind, scenario)));
+            count += draw.Count;
+        }
+
+        return sum / count;
+    }
+
+    /// <summary>What a paper asks: scenarios and in which way, in the blueprint's order.</summary>
+    public async Task<IReadOnlyList<(QuestionKind Kind, ScenarioId Scenario)>> Scenarios(
+        PublishedLibrary library, PaperBlueprint blueprint, long seed, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours)
+    {
+        var lots = new SeededDraw(seed);
+        var wanted = await BlindPoints(library, blueprint);
+        var (nearest, off) = ((IReadOnlyList<(QuestionKind, ScenarioId)>)[], double.PositiveInfinity);
+        for (var turn = 0; turn < Draws && off > NearEnough; turn++)
+        {
+            var lotsNow = lots.For(turn);
+            (QuestionKind, ScenarioId)[] chosen = [.. blueprint.Questions.SelectMany((draw, line) => lotsNow.For(line).Shuffle(draw.From)
+                .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
+                .Select(scenario => (draw.Kind, scenario)))];
+            var away = Math.Abs(await BlindPoints(library, chosen) - wanted);
+            if (away < off) (nearest, off) = (chosen, away);
+        }
+
+        return nearest;
     }
 
     private ValueTask<Outcome<Question, Refusal>> Question(

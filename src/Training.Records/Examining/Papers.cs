@@ -88,6 +88,7 @@ public sealed class Papers
                 if (!drawn.IsOk) return drawn.Fault;
                 found.Seed = drawn.Value.Seed;
                 found.Questions.AddRange(drawn.Value.Questions);
+                found.Language = language;
                 found.BegunAt = clock.Instant();
                 found.EndsAt = found.BegunAt + blueprint.Time.ToNoda();
                 await db.SaveChangesAsync();

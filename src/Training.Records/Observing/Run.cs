@@ -53,6 +53,9 @@ internal sealed class Run
 
     public bool? Accepted { get; set; }
 
+    /// <summary>The language that the technician reads; null where it was not noted yet.</summary>
+    public string? Language { get; init; }
+
     public List<Tap> Taps { get; init; } = [];
 
     public RunState State => this switch
@@ -100,6 +103,7 @@ internal sealed class RunTables : IEntityTypeConfiguration<Run>, IEntityTypeConf
         builder.HasOne<Paper>().WithMany().HasForeignKey(run => run.PaperId);
         builder.HasOne<Publication>().WithMany().HasForeignKey(run => run.PublicationNumber);
         builder.ToTable(table => table.HasCheckConstraint("NobodyExaminesThemselves", "\"TechnicianId\" <> \"ExaminerId\""));
+        builder.Property(run => run.Language).HasMaxLength(16);
         builder.Ignore(run => run.State);
         builder.Ignore(run => run.LiveTaps);
     }

@@ -5,6 +5,7 @@ using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Certifying;
 using Training.Records.Publishing;
+using Training.Records.Results;
 using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Json;
@@ -28,24 +29,26 @@ public sealed class Runs
     private readonly TrainingDbContext db;
     private readonly Library library;
     private readonly Archive archive;
-    private readonly Graders graders;
+    private readonly RunJudging judging;
     private readonly PassedPapers passedPapers;
     private readonly RunLines lines;
     private readonly Issuing issuing;
+    private readonly Tallies tallies;
     private readonly TimeProvider clock;
 
     internal Runs(
         TrainingDbContext db,
         Library library,
         Archive archive,
-        Graders graders,
+        RunJudging judging,
         PassedPapers passedPapers,
         RunLines lines,
         Issuing issuing,
+        Tallies tallies,
         TimeProvider clock)
     {
-        (this.db, this.library, this.archive, this.graders) = (db, library, archive, graders);
-        (this.passedPapers, this.lines, this.issuing, this.clock) = (passedPapers, lines, issuing, clock);
+        (this.db, this.library, this.archive, this.judging) = (db, library, archive, judging);
+        (this.passedPapers, this.lines, this.issuing, this.tallies, this.clock) = (passedPapers, lines, issuing, tallies, clock);
     }
 
     /// <summary>
@@ -126,6 +129,7 @@ public sealed class Runs
             Variant = run.Variant,
             Chassis = chassis,
             StartedAt = now,
+            Language = technician.Language,
         };
         db.Add(started);
         await db.SaveChangesAsync();
@@ -268,8 +272,10 @@ public sealed class Runs
         if (found.State == RunState.Ended)
         {
             var now = clock.Instant();
-            var verdict = (await Judge(found, ContentLibrary.DefaultLanguage)).Verdict;
+            var judged = await judging.Judge(found, ContentLibrary.DefaultLanguage);
+            var verdict = judged.Verdict;
             (found.SignedAt, found.Note, found.VerdictJson, found.Accepted) = (now, said, VerdictJson.Write(verdict), verdict.Accepted);
+            await tallies.Count(new(found.TechnicianId, found.ShopId, found.Language), WorkOf(found, judged), now);
             await db.SaveChangesAsync();
             var paper = await db.Papers.Include(known => known.Questions).SingleAsync(known => known.Id == found.PaperId);
             var sitting = await db.Sittings.SingleAsync(known => known.Id == paper.SittingId);
@@ -303,6 +309,11 @@ public sealed class Runs
         return await View(found, ContentLibrary.DefaultLanguage);
     }
 
+    /// <summary>The work of a run, as results are counted by it.</summary>
+    internal static JudgedWork WorkOf(Run run, JudgedRunView judged) => new(
+        WorkSource.Vehicle, run.Procedure, run.ProcedureHash, run.Variant, judged.Answer,
+        Offered(judged.Procedure, run.Variant).Select(offered => offered.Id), judged.Verdict, new(run.Id.Value, 0));
+
     private static Refusal HasEnded { get; } = new("The run has ended; no step is added or taken back any more.");
 
     private static bool MaySee(Actor actor) => actor.Is(Roles.Examiner) || actor.Is(Roles.Administrator);
@@ -323,13 +334,6 @@ public sealed class Runs
     private Task<RecordId?> RecordOf(RunId run) => db.Set<RecordRun>().Where(known => known.RunId == run)
         .Select(known => (RecordId?)known.RecordId).SingleOrDefaultAsync();
 
-    private async Task<JudgedRunView> Judge(Run run, string language)
-    {
-        var written = (await archive.Of(run.PublicationNumber)).Content.FindProcedure(run.Procedure)!;
-        var answer = RunAnswer.Of(written.Procedure, run.LiveTaps);
-        return new(answer, (await graders.For(run.ProcedureHash, run.Variant)).Grade(answer).Value, written.In(language));
-    }
-
     private async Task<RunView> View(Run run, string language)
     {
         var written = (await archive.Of(run.PublicationNumber)).Content.FindProcedure(run.Procedure)!;
@@ -346,7 +350,7 @@ public sealed class Runs
             run.Reason,
             run.EndedAt,
             run.SignedAt,
-            run.EndedAt is null ? null : await Judge(run, language),
+            run.EndedAt is null ? null : await judging.Judge(run, language),
             await RecordOf(run.Id));
     }
 }

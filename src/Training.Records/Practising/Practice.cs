@@ -5,6 +5,7 @@ using Training.Content.Scenarios;
 using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Publishing;
+using Training.Records.Results;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -17,10 +18,12 @@ public sealed class Practice
     private readonly Library library;
     private readonly Archive archive;
     private readonly Questions questions;
+    private readonly Tallies tallies;
     private readonly TimeProvider clock;
 
-    internal Practice(TrainingDbContext db, Library library, Archive archive, Questions questions, TimeProvider clock) =>
-        (this.db, this.library, this.archive, this.questions, this.clock) = (db, library, archive, questions, clock);
+    internal Practice(
+        TrainingDbContext db, Library library, Archive archive, Questions questions, Tallies tallies, TimeProvider clock) =>
+        (this.db, this.library, this.archive, this.questions, this.tallies, this.clock) = (db, library, archive, questions, tallies, clock);
 
     /// <summary>Draws a question about a scenario, as it is served now.</summary>
     /// <param name="actor">Who asks.</param>
@@ -81,8 +84,10 @@ public sealed class Practice
             Safe = judged.Safe,
             Score = judged.Score,
             At = now,
+            Language = language,
         };
         db.Add(attempt);
+        if (WorkOf(attempt, question, judged) is { } work) await tallies.Count(new(actor.Person, actor.Shop, language), work, now);
         await db.SaveChangesAsync();
         await change.CommitAsync();
         return await Result(attempt, language);
@@ -114,6 +119,13 @@ public sealed class Practice
                 attempt.Id, attempt.Scenario, attempt.Kind, attempt.At, attempt.Accepted, attempt.Safe, attempt.Score))
             .ToListAsync();
     }
+
+    /// <summary>An order of work that was given in practice, as results are counted by it; null where something else was asked.</summary>
+    internal static JudgedWork? WorkOf(PracticeTry attempt, Question question, JudgedAnswerView judged) =>
+        judged is JudgedOrderView { Order: var order, Question: var asked }
+            ? new(WorkSource.Practice, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer,
+                asked.Offered.Select(offered => offered.Id), order.Verdict, new(attempt.Id.Value, 0))
+            : null;
 
     internal static long FreshSeed() => BitConverter.ToInt64(RandomNumberGenerator.GetBytes(sizeof(long)));
 

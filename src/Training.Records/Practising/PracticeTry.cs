@@ -40,6 +40,9 @@ internal sealed class PracticeTry
     public required decimal Score { get; init; }
 
     public required Instant At { get; init; }
+
+    /// <summary>The language in which it was answered; null where it was not noted yet.</summary>
+    public string? Language { get; init; }
 }
 
 internal sealed class PracticeTryTable : IEntityTypeConfiguration<PracticeTry>
@@ -48,6 +51,7 @@ internal sealed class PracticeTryTable : IEntityTypeConfiguration<PracticeTry>
     {
         builder.HasKey(attempt => attempt.Id);
         builder.HasIndex(attempt => new { attempt.PersonId, attempt.Key }).IsUnique();
+        builder.Property(attempt => attempt.Language).HasMaxLength(16);
         builder.HasOne<Person>().WithMany().HasForeignKey(attempt => attempt.PersonId);
         builder.HasOne<Publication>().WithMany().HasForeignKey(attempt => attempt.PublicationNumber);
     }

@@ -11,6 +11,7 @@ using Training.Records.Observing;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
+using Training.Records.Results;
 
 namespace Training.Records.Storage;
 
@@ -30,6 +31,14 @@ public abstract class TrainingDbContext : IdentityDbContext<Person, Role, Person
     internal DbSet<LessonRead> LessonsRead => Set<LessonRead>();
 
     internal DbSet<PracticeTry> PracticeTries => Set<PracticeTry>();
+
+    internal DbSet<Tally> Tallies => Set<Tally>();
+
+    internal DbSet<TallySubject> TallySubjects => Set<TallySubject>();
+
+    internal DbSet<FirstChances> FirstChances => Set<FirstChances>();
+
+    internal DbSet<WrongOrder> WrongOrders => Set<WrongOrder>();
 
     internal DbSet<Sitting> Sittings => Set<Sitting>();
 

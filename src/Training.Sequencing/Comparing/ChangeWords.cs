@@ -24,14 +24,14 @@ internal static class ChangeWords
     };
 
     /// <summary>What a rule asks, without its reasons.</summary>
-    public static Sentence Of(Rule rule, Procedure procedure) => rule switch
+    public static Sentence Of(Rule rule, Procedure procedure)
     {
-        OrderRule { AtLeast: { } time } order =>
-            $"{Names(order.First, procedure)} before {Names(order.Then, procedure)}, with at least {new SpokenTime(time.Seconds)} between",
-        OrderRule order => $"{Names(order.First, procedure)} before {Names(order.Then, procedure)}",
-        StateRule state => $"{Names([state.Step], procedure)} only while {All(state.OnlyWhile)}",
-        _ => throw new InvalidOperationException($"There is no sentence for a rule of the type {rule.GetType().Name}."),
-    };
+        if (rule is StateRule state) return $"{Names([state.Step], procedure)} only while {All(state.OnlyWhile)}";
+        var order = (OrderRule)rule;
+        if (order.AtLeast is { } time)
+            return $"{Names(order.First, procedure)} before {Names(order.Then, procedure)}, with at least {new SpokenTime(time.Seconds)} between";
+        return $"{Names(order.First, procedure)} before {Names(order.Then, procedure)}";
+    }
 
     /// <summary>Settings one behind the other.</summary>
     public static Sentence All(IReadOnlyList<FactSetting> settings) =>

@@ -53,19 +53,18 @@ public sealed record OrdersCompared
         get
         {
             List<Sentence> said = [];
-            if (Before.Count == After.Count && NowRight is null && NowWrong is null && IsExact)
+            if (NowRight is null && NowWrong is null && IsExact)
             {
-                said.Add($"The same {Before.Count:N0} orders of the {Steps} steps that both have are right as before.");
+                said.Add($"The right orders of the {Steps} steps that both have are the same as before: {Before.Count:N0}.");
                 return said;
             }
 
-            said.Add(IsExact
-                ? $"Of the orders of the {Steps} steps that both have, {After.Count:N0} are right now; {Before.Count:N0} were."
-                : $"Of the orders of the {Steps} steps that both have, about {Rounded(After.Count):N0} are right now; about {Rounded(Before.Count):N0} were. There are too many to count one by one, so this is an estimate.");
-            if (NowRight is not null)
-                said.Add(BecameRight.IsExact ? $"{BecameRight.Count:N0} orders became right." : $"About {Rounded(BecameRight.Count):N0} orders became right.");
-            if (NowWrong is not null)
-                said.Add(BecameWrong.IsExact ? $"{BecameWrong.Count:N0} orders became wrong." : $"About {Rounded(BecameWrong.Count):N0} orders became wrong.");
+            if (IsExact) said.Add($"Right orders of the {Steps} steps that both have: {Before.Count:N0} before, {After.Count:N0} now.");
+            else said.Add($"Right orders of the {Steps} steps that both have: about {Rounded(Before.Count):N0} before, about {Rounded(After.Count):N0} now. There are too many to count one by one, so this is an estimate.");
+            if (NowRight is not null && BecameRight.IsExact) said.Add($"Orders that became right: {BecameRight.Count:N0}.");
+            else if (NowRight is not null) said.Add($"Orders that became right: about {Rounded(BecameRight.Count):N0}.");
+            if (NowWrong is not null && BecameWrong.IsExact) said.Add($"Orders that became wrong: {BecameWrong.Count:N0}.");
+            else if (NowWrong is not null) said.Add($"Orders that became wrong: about {Rounded(BecameWrong.Count):N0}.");
             return said;
         }
     }
@@ -93,10 +92,15 @@ public sealed record ChangedOrder(
 public sealed record RuleEffect(RuleId Rule, ChangeKind Kind, BigInteger Orders)
 {
     /// <summary>What it does, in a sentence.</summary>
-    public Sentence Said => (Kind, Orders.IsZero) switch
+    public Sentence Said
     {
-        (_, true) => $"The rule “{Rule}” changes no order by itself: the other rules already ask for the same.",
-        (ChangeKind.Gone, _) => $"The rule “{Rule}” is gone, so {Orders:N0} more orders are right.",
-        _ => $"The rule “{Rule}” is new, so {Orders:N0} fewer orders are right.",
-    };
+        get
+        {
+            if (Orders.IsZero) return $"The rule “{Rule}” changes no order by itself: the other rules already ask for the same.";
+            if (Kind == ChangeKind.Gone && Orders.IsOne) return $"The rule “{Rule}” is gone, so one more order is right.";
+            if (Orders.IsOne) return $"The rule “{Rule}” is new, so one order less is right.";
+            if (Kind == ChangeKind.Gone) return $"The rule “{Rule}” is gone, so {Orders:N0} more orders are right.";
+            return $"The rule “{Rule}” is new, so {Orders:N0} fewer orders are right.";
+        }
+    }
 }

@@ -17,6 +17,12 @@ public sealed record ProcedureComparison(IReadOnlyList<ProcedureChange> Changes,
     /// </summary>
     public static AnalysisLimits Limits { get; } = new(250_000, 2_000);
 
+    /// <summary>The older revision.</summary>
+    public required Procedure Before { get; init; }
+
+    /// <summary>The newer revision.</summary>
+    public required Procedure After { get; init; }
+
     /// <summary>Whether the two say the same.</summary>
     public bool IsSame => Changes.Count == 0;
 
@@ -34,7 +40,11 @@ public sealed record ProcedureComparison(IReadOnlyList<ProcedureChange> Changes,
         StepChanges.Find(before, after, changes);
         DecoyChanges.Find(before, after, changes);
         RuleChanges.Find(before, after, changes);
-        return new(changes.All, changes.All.Count == 0 ? [] : [.. Compared(before, after, changes.All, limits ?? Limits)]);
+        return new(changes.All, changes.All.Count == 0 ? [] : [.. Compared(before, after, changes.All, limits ?? Limits)])
+        {
+            Before = before,
+            After = after,
+        };
     }
 
     private static IEnumerable<OrdersCompared> Compared(

@@ -29,16 +29,17 @@ internal static class RuleChanges
         _ => false,
     };
 
-    private static Sentence Asked(Rule old, Rule now, Procedure before, Procedure after) => (old, now) switch
+    // Each sentence stands by itself: in a choice between them the compiler would make plain texts of them.
+    private static Sentence Asked(Rule old, Rule now, Procedure before, Procedure after)
     {
-        (OrderRule { AtLeast: { } time } a, OrderRule { AtLeast: null } b) when SameSteps(a, b) =>
-            $"The rule “{now.Id}” no longer asks for a time between; it asked for at least {new SpokenTime(time.Seconds)}.",
-        (OrderRule { AtLeast: null } a, OrderRule { AtLeast: { } time } b) when SameSteps(a, b) =>
-            $"The rule “{now.Id}” asks for at least {new SpokenTime(time.Seconds)} between now; it asked for no time.",
-        (OrderRule { AtLeast: { } was } a, OrderRule { AtLeast: { } time } b) when SameSteps(a, b) =>
-            $"The rule “{now.Id}” asks for at least {new SpokenTime(time.Seconds)} between now; it asked for {new SpokenTime(was.Seconds)}.",
-        _ => $"The rule “{now.Id}” says now: {ChangeWords.Of(now, after)}. Before, it said: {ChangeWords.Of(old, before)}.",
-    };
+        if (old is not OrderRule a || now is not OrderRule b || !SameSteps(a, b))
+            return $"The rule “{now.Id}” says now: {ChangeWords.Of(now, after)}. Before, it said: {ChangeWords.Of(old, before)}.";
+        if (b.AtLeast is not { } time)
+            return $"The rule “{now.Id}” no longer asks for a time between; it asked for at least {new SpokenTime(a.AtLeast!.Value.Seconds)}.";
+        if (a.AtLeast is not { } was)
+            return $"The rule “{now.Id}” asks for at least {new SpokenTime(time.Seconds)} between now; it asked for no time.";
+        return $"The rule “{now.Id}” asks for at least {new SpokenTime(time.Seconds)} between now; it asked for {new SpokenTime(was.Seconds)}.";
+    }
 
     private static bool SameSteps(OrderRule a, OrderRule b) => AsksTheSame(a with { AtLeast = null }, b with { AtLeast = null });
 }

@@ -18,11 +18,14 @@ internal static class StepChanges
         changes.Words(SubjectKind.Step, now.Id.Value, old.Do, now.Do, $"The words of the step “{now.Id}” have changed.");
         if (old.Takes != now.Takes)
             Changed($"“{name}” takes {new SpokenTime(now.Takes.Seconds)} now; it took {new SpokenTime(old.Takes.Seconds)}.");
-        if (old.IsWait != now.IsWait)
-            Changed(now.IsWait ? $"“{name}” is a wait now: its length is asked for." : $"“{name}” is no longer a wait.");
-        if (old.IsOptional != now.IsOptional)
-            Changed(now.IsOptional ? $"“{name}” may be left out now." : $"“{name}” must be done now; it could be left out.");
-        if (old.Choice != now.Choice) Changed(Chosen(name, old.Choice, now.Choice));
+        if (now.IsWait && !old.IsWait) Changed($"“{name}” is a wait now: its length is asked for.");
+        if (old.IsWait && !now.IsWait) Changed($"“{name}” is no longer a wait.");
+        if (now.IsOptional && !old.IsOptional) Changed($"“{name}” may be left out now.");
+        if (old.IsOptional && !now.IsOptional) Changed($"“{name}” must be done now; it could be left out.");
+        if (old.Choice is null && now.Choice is { } chosen) Changed($"“{name}” is one of the ways of “{chosen}” now: just one of them is done.");
+        if (old.Choice is { } left && now.Choice is null) Changed($"“{name}” is no longer one of the ways of “{left}”.");
+        if (old.Choice is { } was && now.Choice is { } other && was != other)
+            Changed($"“{name}” is one of the ways of “{other}” now; it was one of those of “{was}”.");
         if (!old.Variants.ToHashSet().SetEquals(now.Variants))
             Changed($"“{name}” is done on {ChangeWords.Vehicles(now.Variants)} now; it was done on {ChangeWords.Vehicles(old.Variants)}.");
         if (!old.Sets.ToHashSet().SetEquals(now.Sets))
@@ -32,11 +35,4 @@ internal static class StepChanges
 
         void Changed(Sentence said) => changes.Changed(SubjectKind.Step, now.Id.Value, said);
     }
-
-    private static Sentence Chosen(StepName name, ChoiceId? old, ChoiceId? now) => (old, now) switch
-    {
-        (null, { } chosen) => $"“{name}” is one of the ways of “{chosen}” now: just one of them is done.",
-        ({ } left, null) => $"“{name}” is no longer one of the ways of “{left}”.",
-        _ => $"“{name}” is one of the ways of “{now}” now; it was one of those of “{old}”.",
-    };
 }

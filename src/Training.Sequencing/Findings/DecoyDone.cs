@@ -23,14 +23,16 @@ internal static class DecoyDone
 
     private sealed class StrangerText(Stranger stranger, VariantId? variant) : FindingText
     {
-        private readonly StepName name = new(stranger.Id, stranger.Do);
-
-        public override FindingTelling Tell() => stranger.IsDecoy
-            ? new($"“{name}” was done; it is never right in this job.", null, "Leave it out.")
-            {
-                Because = stranger.Because,
-                Otherwise = stranger.Otherwise,
-            }
-            : new($"“{name}” was done.", $"It does not belong to this vehicle ({variant}).", "Leave it out.");
+        public override FindingTelling Tell(Finding finding)
+        {
+            var name = new StepName(stranger.Id, stranger.Do);
+            return stranger.IsDecoy
+                ? new($"“{name}” was done; it is never right in this job.", null, "Leave it out.")
+                {
+                    Because = stranger.Because,
+                    Otherwise = stranger.Otherwise,
+                }
+                : new($"“{name}” was done.", $"It does not belong to this vehicle ({variant}).", "Leave it out.");
+        }
     }
 }

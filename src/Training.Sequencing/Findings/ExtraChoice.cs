@@ -25,7 +25,7 @@ internal static class ExtraChoice
 
     private sealed class ChoiceText(Step step, Step taken) : FindingText
     {
-        public override FindingTelling Tell() => new(
+        public override FindingTelling Tell(Finding finding) => new(
             $"“{StepName.Of(step)}” was done as well as “{StepName.Of(taken)}”.", "The job takes just one of the two.",
             $"Leave “{StepName.Of(step)}” out.");
     }

@@ -7,6 +7,7 @@ namespace Training.Sequencing.Findings;
 internal sealed class FindingList
 {
     private const int UsualCount = 8;
+    private const int ManyCount = 32;
     private readonly List<Finding> findings = [];
     private readonly List<int> causes = [];
 
@@ -23,11 +24,11 @@ internal sealed class FindingList
     /// <param name="cause">The place, from 0, of the entry that caused it; negative or nowhere for none.</param>
     public void Add(Finding finding, int cause)
     {
-        if (findings.Count == 0)
+        if (findings.Count is 0 or UsualCount)
         {
             // One wrong step breaks several rules as often as one: to grow step by step would cost more than it saves.
-            findings.EnsureCapacity(UsualCount);
-            causes.EnsureCapacity(UsualCount);
+            findings.EnsureCapacity(findings.Count == 0 ? UsualCount : ManyCount);
+            causes.EnsureCapacity(findings.Count == 0 ? UsualCount : ManyCount);
         }
 
         findings.Add(finding);

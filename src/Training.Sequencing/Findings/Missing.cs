@@ -33,13 +33,13 @@ internal static class Missing
 
     private sealed class StepText(Step step) : FindingText
     {
-        public override FindingTelling Tell() =>
+        public override FindingTelling Tell(Finding finding) =>
             new($"“{StepName.Of(step)}” was left out.", "The job is not right without it.", "Add it.");
     }
 
     private sealed class GroupText(Layout layout, Step step, int[] members) : FindingText
     {
-        public override FindingTelling Tell() => new(
+        public override FindingTelling Tell(Finding finding) => new(
             $"None of these was done: {new StepNames([.. members.Select(layout.Named)])}.",
             "The job needs just one of them.", $"Do one of them, for instance “{StepName.Of(step)}”.");
     }

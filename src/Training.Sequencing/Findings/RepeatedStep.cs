@@ -23,7 +23,7 @@ internal static class RepeatedStep
 
     private sealed class AgainText(Step step, int first) : FindingText
     {
-        public override FindingTelling Tell() => new(
+        public override FindingTelling Tell(Finding finding) => new(
             $"“{StepName.Of(step)}” was done again.", $"It was done already ({Sentences.Place(first)}).", "Do it once.");
     }
 }

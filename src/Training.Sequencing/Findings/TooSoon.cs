@@ -29,14 +29,13 @@ internal static class TooSoon
 
     private sealed class GapText(Layout layout, Link link, decimal gap) : FindingText
     {
-        private readonly StepName first = layout.Named(link.First);
-        private readonly StepName then = layout.Named(link.Then);
-
-        public override FindingTelling Tell() => Sentences.Tell(
-            gap < 0 ? Begun : Only, link.Rule, $"Wait at least {new SpokenTime(link.AtLeast!.Value)} after “{first}”.");
-
-        private Sentence Begun => $"“{then}” was begun before “{first}” was done.";
-
-        private Sentence Only => $"Only {gap:0.##} s lay between “{first}” and “{then}”.";
+        public override FindingTelling Tell(Finding finding)
+        {
+            var (first, then) = (layout.Named(link.First), layout.Named(link.Then));
+            Sentence begun = $"“{then}” was begun before “{first}” was done.";
+            Sentence only = $"Only {gap:0.##} s lay between “{first}” and “{then}”.";
+            return Sentences.Tell(
+                gap < 0 ? begun : only, link.Rule, $"Wait at least {new SpokenTime(link.AtLeast!.Value)} after “{first}”.");
+        }
     }
 }

@@ -37,27 +37,29 @@ internal static class WrongOrder
 
     private static Finding Of(Layout layout, Link link, int first, int then) =>
         new(FindingKind.Order, link.Rule.Id.Value, link.Steps,
-            new[] { first + 1, Math.Max(then + 1, 0) }, link.Rule.Stakes, new PairText(layout, link, first, then));
+            new[] { first + 1, Math.Max(then + 1, 0) }, link.Rule.Stakes, link.WrongWayRound ??= new PairText(layout, link));
 
     private static Finding OfLate(Step step, int place) =>
         new(FindingKind.Order, step.Id.Value, new[] { step.Id }, new[] { place + 1 }, step.Stakes, new LateText(step));
 
-    private sealed class PairText(Layout layout, Link link, int first, int then) : FindingText
+    private sealed class PairText(Layout layout, Link link) : FindingText
     {
-        private readonly StepName former = layout.Named(link.First);
-        private readonly StepName latter = layout.Named(link.Then);
-
-        public override FindingTelling Tell() => then < 0
-            ? Sentences.Tell(
-                $"“{former}” comes too late: “{latter}” was done before you began.", link.Rule, $"Leave “{former}” out.")
-            : Sentences.Tell(
-                $"“{latter}” ({Sentences.Place(then)}) was done before “{former}” ({Sentences.Place(first)}).",
-                link.Rule, $"First “{former}”, then “{latter}”.");
+        public override FindingTelling Tell(Finding finding)
+        {
+            var (former, latter) = (layout.Named(link.First), layout.Named(link.Then));
+            var (first, then) = (finding.Places[0] - 1, finding.Places[1] - 1);
+            return then < 0
+                ? Sentences.Tell(
+                    $"“{former}” comes too late: “{latter}” was done before you began.", link.Rule, $"Leave “{former}” out.")
+                : Sentences.Tell(
+                    $"“{latter}” ({Sentences.Place(then)}) was done before “{former}” ({Sentences.Place(first)}).",
+                    link.Rule, $"First “{former}”, then “{latter}”.");
+        }
     }
 
     private sealed class LateText(Step step) : FindingText
     {
-        public override FindingTelling Tell() => new(
+        public override FindingTelling Tell(Finding finding) => new(
             $"“{StepName.Of(step)}” comes too late.", "Something that must come after it was done before you began.",
             "Leave it out.");
     }

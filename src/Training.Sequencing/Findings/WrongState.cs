@@ -36,7 +36,7 @@ internal static class WrongState
 
     private sealed class StateText(Layout layout, Need need, int[] values, int place) : FindingText
     {
-        public override FindingTelling Tell()
+        public override FindingTelling Tell(Finding finding)
         {
             var broken = need.Settings.Where(setting => values[setting.Fact] != setting.Value).ToArray();
             return Sentences.Tell(

@@ -35,6 +35,7 @@ internal sealed class Layout
         Facts = new(procedure, Steps);
         Links = LinksOf(procedure.Rules);
         Gaps = [.. Links.Where(link => link.AtLeast is not null)];
+        GapsBefore = [.. Steps.Select((_, s) => Gaps.Where(gap => gap.Then == s).ToArray())];
         Needs = [.. procedure.Rules.OfType<StateRule>().Where(rule => IsStep(rule.Step))
             .Select(rule => new Need(numbers[rule.Step], rule, [.. rule.OnlyWhile.Select(Facts.NumberOf)]))];
         NeedsOf = [.. Steps.Select((_, s) => Needs.Where(need => need.Step == s).ToArray())];
@@ -69,6 +70,9 @@ internal sealed class Layout
     /// <summary>The links that ask for a time between.</summary>
     public Link[] Gaps { get; }
 
+    /// <summary>The gaps that must have passed before each step.</summary>
+    public Link[][] GapsBefore { get; }
+
     /// <summary>Every <c>only-while</c> of a step that exists for this kind of vehicle.</summary>
     public Need[] Needs { get; }
 
@@ -92,8 +96,8 @@ internal sealed class Layout
 
     public string DoOf(int number) => number < Steps.Length ? Steps[number].Do : Strangers[number - Steps.Length].Do;
 
-    /// <summary>Whether two steps are members of one group, and so never both in one right order.</summary>
-    public bool AreAlternatives(int a, int b) => GroupOf[a] >= 0 && GroupOf[a] == GroupOf[b];
+    /// <summary>Whether two steps are different members of one group, and so never both in one right order.</summary>
+    public bool AreAlternatives(int a, int b) => a != b && GroupOf[a] >= 0 && GroupOf[a] == GroupOf[b];
 
     private bool IsStep(StepId id) => numbers.TryGetValue(id, out var number) && number < Steps.Length;
 
@@ -119,6 +123,12 @@ internal sealed record Link(int First, int Then, OrderRule Rule, decimal? AtLeas
 {
     /// <summary>The earlier step and the later one, as findings name them.</summary>
     public required IReadOnlyList<StepId> Steps { get; init; }
+
+    /// <summary>
+    /// What is said where the pair stands the wrong way round, made by the first finding that needs it and shared by all:
+    /// nothing of one answer is in it, and two threads that make it at once make it alike.
+    /// </summary>
+    public FindingText? WrongWayRound { get; set; }
 }
 
 /// <summary>What an <c>only-while</c> rule asks of one step.</summary>

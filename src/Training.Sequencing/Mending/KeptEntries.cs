@@ -10,6 +10,8 @@ namespace Training.Sequencing.Mending;
 /// </summary>
 internal sealed class KeptEntries
 {
+    private const int Few = 128;
+
     private KeptEntries(bool[] isKept, int count, int distinct) =>
         (IsKept, Count, Distinct) = (isKept, count, distinct);
 
@@ -25,7 +27,7 @@ internal sealed class KeptEntries
     public static KeptEntries Of(Attempt attempt)
     {
         var entries = attempt.Reading.Entries;
-        var places = new int[entries.Length];
+        var places = entries.Length <= Few ? stackalloc int[Few] : new int[entries.Length];
         var count = 0;
         var distinct = 0;
         for (var e = 0; e < entries.Length; e++)
@@ -36,7 +38,7 @@ internal sealed class KeptEntries
         }
 
         var isKept = new bool[entries.Length];
-        if (Conflicts(attempt, places.AsSpan(0, count)) is not { } conflicts)
+        if (Conflicts(attempt, places[..count]) is not { } conflicts)
         {
             for (var c = 0; c < count; c++) isKept[places[c]] = true;
             return new(isKept, count, distinct);

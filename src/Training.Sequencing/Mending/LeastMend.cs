@@ -92,7 +92,7 @@ internal sealed record LeastMend(Mend Mend, int Kept, IReadOnlyList<Entry> Neare
                 (waits ??= []).Add(new(entry.Step, entry.Stated.Value));
             }
 
-            if (least?.HeldOff[s] > 0) (waits ??= []).Add(new(entry.Step, Duration.OnClock(least.HeldOff[s])));
+            if (least?.HeldOff(s) > 0) (waits ??= []).Add(new(entry.Step, Duration.OnClock(least.HeldOff(s))));
 
             nearest[s] = entry;
         }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using Training.Sequencing.Findings;
 using Training.Sequencing.Layouts;
 
@@ -13,34 +14,24 @@ internal sealed class LeastWaits
     private readonly Attempt attempt;
     private readonly NearestOrder order;
     private readonly decimal[] lengths;
-    private readonly decimal[] heldOff;
-    private readonly decimal[] endsAt;
-    private readonly int[] slotOf;
+    private decimal[]? heldOff;
 
     private LeastWaits(Attempt attempt, NearestOrder order)
     {
         (this.attempt, this.order) = (attempt, order);
         var slots = order.Slots;
         lengths = new decimal[slots.Length];
-        heldOff = new decimal[slots.Length];
-        endsAt = new decimal[slots.Length];
-        slotOf = new int[attempt.Layout.StepCount];
-        Array.Fill(slotOf, -1);
-        for (var s = 0; s < slots.Length; s++)
-        {
-            slotOf[slots[s].Step] = s;
-            lengths[s] = StatedLength(s);
-        }
+        for (var s = 0; s < slots.Length; s++) lengths[s] = StatedLength(s);
     }
 
     /// <summary>For every slot of the nearest order how long it lasts.</summary>
     public ReadOnlySpan<decimal> Lengths => lengths;
 
     /// <summary>
-    /// For every slot how much longer it must be held off where no wait stands inside the gap before it. A procedure
-    /// without a remark and a start that is possible never come to this.
+    /// How much longer a slot must be held off where no wait stands inside the gap before it. A procedure without a remark
+    /// and a start that is possible never come to this.
     /// </summary>
-    public ReadOnlySpan<decimal> HeldOff => heldOff;
+    public decimal HeldOff(int slot) => heldOff is null ? 0 : heldOff[slot];
 
     public static LeastWaits Of(Attempt attempt, NearestOrder order)
     {
@@ -59,21 +50,27 @@ internal sealed class LeastWaits
 
     private void Stretch()
     {
-        var gaps = GapsByLaterSlot();
+        // Scratch of every wrong answer: borrowed, as it is of no use afterwards.
+        var endsAt = ArrayPool<decimal>.Shared.Rent(lengths.Length);
+        var slotOf = ArrayPool<int>.Shared.Rent(attempt.Layout.StepCount);
+        Array.Fill(slotOf, -1);
+        for (var s = 0; s < lengths.Length; s++) slotOf[order.Slots[s].Step] = s;
         var clock = attempt.Replay.StartDoneAt;
-        var next = 0;
         for (var s = 0; s < lengths.Length; s++)
         {
-            for (; next < gaps.Length && slotOf[gaps[next].Then] == s; next++) clock += Fill(gaps[next], s, clock);
+            foreach (var gap in attempt.Layout.GapsBefore[order.Slots[s].Step])
+                if (attempt.Plan.Steps.Has(gap.First)) clock += Fill(gap, slotOf[gap.First], s, clock, endsAt);
             clock += lengths[s];
             endsAt[s] = clock;
         }
+
+        ArrayPool<decimal>.Shared.Return(endsAt);
+        ArrayPool<int>.Shared.Return(slotOf);
     }
 
     /// <summary>Adds what is missing of one gap; says how much later everything after it is.</summary>
-    private decimal Fill(Link gap, int then, decimal clock)
+    private decimal Fill(Link gap, int first, int then, decimal clock, decimal[] endsAt)
     {
-        var first = slotOf[gap.First];
         var firstEnd = first >= 0 ? endsAt[first] : attempt.Replay.EndsAt(attempt.FirstPlaceOf(gap.First));
         var missing = gap.AtLeast!.Value - (clock - firstEnd);
         if (missing <= 0) return 0;
@@ -85,19 +82,7 @@ internal sealed class LeastWaits
             return missing;
         }
 
-        heldOff[then] += missing;
+        (heldOff ??= new decimal[lengths.Length])[then] += missing;
         return missing;
-    }
-
-    private Link[] GapsByLaterSlot()
-    {
-        var gaps = attempt.Layout.Gaps;
-        var mine = new Link[gaps.Length];
-        var count = 0;
-        foreach (var gap in gaps)
-            if (slotOf[gap.Then] >= 0 && attempt.Plan.Steps.Has(gap.First)) mine[count++] = gap;
-        Array.Resize(ref mine, count);
-        Array.Sort(mine, (a, b) => slotOf[a.Then].CompareTo(slotOf[b.Then]));
-        return mine;
     }
 }

@@ -10,14 +10,15 @@ namespace Training.Sequencing.Replaying;
 /// </summary>
 internal sealed class Replay
 {
-    private readonly decimal[] startsAt;
+    // Only real times leave a pause between two entries.
+    private readonly decimal[]? startsAt;
     private readonly decimal[] endsAt;
     private readonly int[][] valuesBefore;
 
-    private Replay(int startCount, int count)
+    private Replay(int startCount, int count, bool isObserved)
     {
         StartCount = startCount;
-        startsAt = new decimal[startCount + count];
+        startsAt = isObserved ? new decimal[startCount + count] : null;
         endsAt = new decimal[startCount + count];
         valuesBefore = new int[startCount + count + 1][];
     }
@@ -30,7 +31,7 @@ internal sealed class Replay
 
     public static Replay Of(Layout layout, Reading reading)
     {
-        var replay = new Replay(reading.Start.Length, reading.Entries.Length);
+        var replay = new Replay(reading.Start.Length, reading.Entries.Length, reading.IsObserved);
         var clock = 0m;
         var values = new int[layout.Facts.Count];
         for (var e = 0; e < reading.Start.Length; e++)
@@ -41,7 +42,7 @@ internal sealed class Replay
             var position = reading.Start.Length + e;
             replay.Do(layout, position, reading.Entries[e], reading.Answer.Entries[e], ref clock, ref values);
             if (reading.Answer.Entries[e].Observed is not { } times) continue;
-            replay.startsAt[position] = zero + times.StartedAt.Seconds;
+            replay.startsAt![position] = zero + times.StartedAt.Seconds;
             replay.endsAt[position] = zero + times.FinishedAt.Seconds;
         }
 
@@ -50,7 +51,11 @@ internal sealed class Replay
     }
 
     /// <summary>When an entry begins; entries of the start have negative places, the answer's first has place 0.</summary>
-    public decimal StartsAt(int place) => startsAt[StartCount + place];
+    public decimal StartsAt(int place)
+    {
+        var position = StartCount + place;
+        return startsAt is not null ? startsAt[position] : position == 0 ? 0 : endsAt[position - 1];
+    }
 
     /// <summary>When an entry is done.</summary>
     public decimal EndsAt(int place) => endsAt[StartCount + place];
@@ -70,7 +75,7 @@ internal sealed class Replay
     private void Do(Layout layout, int position, int number, Entry entry, ref decimal clock, ref int[] values)
     {
         valuesBefore[position] = values;
-        startsAt[position] = clock;
+        if (startsAt is not null) startsAt[position] = clock;
         clock += LengthOf(layout, number, entry);
         endsAt[position] = clock;
         if (number >= layout.StepCount) return;

@@ -90,10 +90,10 @@ public sealed record Finding
     /// <summary>
     /// Sentences for the technician: what happened, why it matters, what can come of it, what to do instead.
     /// </summary>
-    public string Message => message ??= text!.Tell().ToString();
+    public string Message => message ??= text!.Tell(this).ToString();
 
     /// <summary>The same as sentences that can be said in any language; null where only the text was given.</summary>
-    public FindingTelling? Telling => telling ??= text?.Tell();
+    public FindingTelling? Telling => telling ??= text?.Tell(this);
 }
 
 /// <summary>
@@ -102,7 +102,8 @@ public sealed record Finding
 /// </summary>
 internal abstract class FindingText
 {
-    public abstract FindingTelling Tell();
+    /// <summary>The sentences of a finding that this text belongs to.</summary>
+    public abstract FindingTelling Tell(Finding finding);
 }
 
 /// <summary>The smallest mend of an answer. Moves, drops and additions are the fewest possible.</summary>

@@ -6,11 +6,12 @@ namespace Training.Web.Drawings;
 public sealed record LinePlanPicture(IReadOnlyList<LinePlanStation> Stations, IReadOnlyList<LinePlanWait> Waits);
 
 /// <summary>A step on a line plan.</summary>
-/// <param name="Text">What is done.</param>
+/// <param name="Text">What is done; where there are several ways, each on a line of its own.</param>
 /// <param name="Note">A word about it, such as the least wait before it; null for none.</param>
 /// <param name="IsWait">Whether it is a wait.</param>
 /// <param name="IsFree">Whether the job is right without it too, or it is one of several ways.</param>
-public sealed record LinePlanStation(string Text, string? Note = null, bool IsWait = false, bool IsFree = false);
+/// <param name="Mark">How gravely somebody is hurt who does it at the wrong time; null for nobody.</param>
+public sealed record LinePlanStation(string Text, string? Note = null, bool IsWait = false, bool IsFree = false, SignalWord? Mark = null);
 
 /// <summary>One step waits for another.</summary>
 /// <param name="Before">The earlier, as a place in the list of stations.</param>

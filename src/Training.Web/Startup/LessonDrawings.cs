@@ -1,5 +1,6 @@
 using Training.Content.Rendering;
 using Training.Sequencing.Procedures;
+using Training.Web.Features.Shared;
 
 namespace Training.Web.Startup;
 
@@ -7,5 +8,6 @@ namespace Training.Web.Startup;
 public sealed class LessonDrawings : ILessonDrawings
 {
     /// <inheritdoc/>
-    public string LinePlan(Procedure procedure, VariantId? variant) => Drawings.LinePlanOfProcedure.Draw(procedure, variant);
+    public string LinePlan(Procedure procedure, VariantId? variant, string language) =>
+        Drawings.LinePlanOfProcedure.Draw(procedure, variant, WordBook.For(language));
 }

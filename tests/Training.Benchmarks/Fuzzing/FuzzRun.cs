@@ -24,12 +24,12 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
 
     private readonly SeededDraw lots = new(seed);
     private readonly Dictionary<string, int> broken = [];
-    private readonly List<Grader> graders = [];
+    private readonly List<Judge> graders = [];
     private long readable, gradable, verdicts, refused, accepted;
 
     public int Run()
     {
-        var sources = ContentFolder.Read(Content()).Where(file => file.Path.StartsWith("procedures/", StringComparison.Ordinal) && file.Path.Count(c => c == '.') == 1).ToList();
+        var sources = ContentFolder.Read(Shipped.Content()).Where(file => file.Path.StartsWith("procedures/", StringComparison.Ordinal) && file.Path.Count(c => c == '.') == 1).ToList();
         var watch = Stopwatch.StartNew();
         foreach (var source in sources) Read(source.Text);
         for (var text = 0L; text < texts; text++) Read(Spoilt(sources[lots.Below(sources.Count)].Text));
@@ -43,67 +43,70 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
 
     private void Read(string text)
     {
-        Guard("reading a procedure", text, () =>
+        Guard("reading a procedure", () => text, () =>
         {
             var file = new ContentFile("fuzz.yaml", text);
             var reading = ProcedureFile.Read(file);
             if (reading.Procedure is not { } procedure)
             {
-                Law(reading.Problems.Count > 0, "a text that is no procedure has a problem", text);
+                Law(reading.Problems.Count > 0, "a text that is no procedure has a problem", () => text);
                 return;
             }
 
             readable++;
-            Law(reading.Problems.All(problem => problem is { Line: > 0, Column: > 0 }), "a problem has a place", text);
+            Law(reading.Problems.All(problem => problem is { Line: > 0, Column: > 0 }), "a problem has a place", () => text);
             var made = Grader.For(procedure, procedure.Variants.Count > 0 ? procedure.Variants[lots.Below(procedure.Variants.Count)] : null);
             if (!made.IsOk) return;
             gradable++;
             // The graders of the second half: the shipped ones first, then spoilt ones in turn.
-            if (graders.Count < 400) graders.Add(made.Value);
-            else graders[60 + lots.Below(340)] = made.Value;
-            Grade(made.Value, withJson: true);
+            var judge = new Judge(made.Value, text);
+            if (graders.Count < 400) graders.Add(judge);
+            else graders[60 + lots.Below(340)] = judge;
+            Grade(judge, withJson: true);
         });
     }
 
-    private void Grade(Grader grader, bool withJson)
+    private void Grade(Judge judge, bool withJson)
     {
+        var grader = judge.Grader;
         var answer = Wild(grader);
-        Guard("grading", AnswerText(answer), () =>
+        string Input() => $"{AnswerText(answer)}\n{grader.Variant}\n\n{judge.Text}";
+        Guard("grading", Input, () =>
         {
             var graded = grader.Grade(answer);
             if (!graded.IsOk)
             {
                 refused++;
-                Law(graded.Fault.Sentence.Length > 10, "a refusal has a sentence", AnswerText(answer));
+                Law(graded.Fault.Sentence.Length > 10, "a refusal has a sentence", Input);
                 return;
             }
 
             verdicts++;
             var verdict = graded.Value;
             if (verdict.Accepted) accepted++;
-            Law(verdict.Accepted == (verdict.Cost == 0) && verdict.Accepted == (verdict.Score == 100m), "accepted ⇔ cost 0 ⇔ score 100", AnswerText(answer));
-            Law(verdict.Score is >= 0 and <= 100, "the score lies between 0 and 100", AnswerText(answer));
-            Law(verdict.Kept >= 0 && verdict.Kept <= answer.Entries.Count, "kept lies within the answer", AnswerText(answer));
-            Law(verdict.Safe || !verdict.Accepted, "what is accepted is safe", AnswerText(answer));
-            if (answer.Entries.All(entry => entry.Observed is null)) CheckNearest(grader, answer, verdict);
+            Law(verdict.Accepted == (verdict.Cost == 0) && verdict.Accepted == (verdict.Score == 100m), "accepted ⇔ cost 0 ⇔ score 100", Input);
+            Law(verdict.Score is >= 0 and <= 100, "the score lies between 0 and 100", Input);
+            Law(verdict.Kept >= 0 && verdict.Kept <= answer.Entries.Count, "kept lies within the answer", Input);
+            Law(verdict.Safe || !verdict.Accepted, "what is accepted is safe", Input);
+            if (answer.Entries.All(entry => entry.Observed is null)) CheckNearest(grader, answer, verdict, Input);
             if (!withJson) return;
             using var json = JsonDocument.Parse(VerdictJson.Write(verdict));
-            Law(json.RootElement.GetProperty("accepted").GetBoolean() == verdict.Accepted, "a verdict's JSON parses", AnswerText(answer));
+            Law(json.RootElement.GetProperty("accepted").GetBoolean() == verdict.Accepted, "a verdict's JSON parses", Input);
             var again = AnswerJson.Parse(AnswerJson.Write(answer));
-            Law(again.IsOk && again.Value.Entries.SequenceEqual(answer.Entries), "an answer's JSON reads back", AnswerText(answer));
+            Law(again.IsOk && again.Value.Entries.SequenceEqual(answer.Entries), "an answer's JSON reads back", Input);
         });
     }
 
-    private void CheckNearest(Grader grader, Answer answer, Verdict verdict)
+    private void CheckNearest(Grader grader, Answer answer, Verdict verdict, Func<string> input)
     {
         var nearest = grader.Grade(new(verdict.Nearest) { Start = answer.Start });
-        Law(nearest.IsOk, "the mended answer can be graded", AnswerText(answer));
+        Law(nearest.IsOk, "the mended answer can be graded", input);
         if (!nearest.IsOk || nearest.Value.Accepted) return;
         // Only a gap that holds no wait step cannot be filled by waiting.
         var gaps = nearest.Value.Findings.All(finding => finding.Kind == FindingKind.TooSoon && !Enumerable
             .Range(finding.Places[0], Math.Max(0, finding.Places[1] - finding.Places[0] - 1))
             .Any(place => grader.Procedure.Steps.Any(step => step.IsWait && step.Id == verdict.Nearest[place].Step)));
-        Law(gaps, "the mended answer is accepted unless a gap has nothing that could fill it", AnswerText(answer));
+        Law(gaps, "the mended answer is accepted unless a gap has nothing that could fill it", input);
     }
 
     private Answer Wild(Grader grader)
@@ -193,7 +196,7 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
         builder.Clear().Append(string.Join('\n', lines));
     }
 
-    private void Guard(string what, string input, Action act)
+    private void Guard(string what, Func<string> input, Action act)
     {
         // Time of the processor: on a machine that others use, an input that waits for its turn does not hang.
         var begun = Environment.CpuUsage.TotalTime;
@@ -211,24 +214,20 @@ internal sealed class FuzzRun(long seed, long texts, long answers, TextWriter ou
         if (Environment.CpuUsage.TotalTime - begun > Patience) Law(false, $"{what} takes more than {Patience.TotalSeconds} s", input);
     }
 
-    private void Law(bool holds, string law, string input)
+    private void Law(bool holds, string law, Func<string> input)
     {
         if (holds) return;
         broken[law] = broken.GetValueOrDefault(law) + 1;
         if (broken[law] > 3) return;
         var file = Path.Combine(Path.GetTempPath(), $"fuzz-{broken.Count}-{broken[law]}.txt");
-        File.WriteAllText(file, input);
+        File.WriteAllText(file, input());
         output.WriteLine($"{law}: see {file}");
     }
 
     private static string AnswerText(Answer answer) => string.Join(' ', answer.Start.Select(entry => $"[{entry}]").Concat(answer.Entries.Select(entry => $"{entry}")));
 
-    private static string Content()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (Directory.Exists(Path.Combine(folder.FullName, "content", "procedures"))) return Path.Combine(folder.FullName, "content");
-        throw new DirectoryNotFoundException("There is no content folder above the program.");
-    }
+    /// <summary>What is graded by, with the text that it was read from.</summary>
+    private sealed record Judge(Grader Grader, string Text);
 
     private static readonly string[] Odd =
         ["\t", ": ", "- ", "{", "}", "[", "]", "'", "\"", "&a ", "*a", "!x ", "# ", "---\n", "\n", "\u0000", "\uD800", "999999999999 s", "-1 s", "1e9 s", "null", "~", "off", "true"];

@@ -5,6 +5,6 @@ namespace Training.Content.Tests.Rendering;
 
 internal sealed class PlainDrawings : ILessonDrawings
 {
-    public string LinePlan(Procedure procedure, VariantId? variant) =>
+    public string LinePlan(Procedure procedure, VariantId? variant, string language) =>
         $"<svg role=\"img\"><title>{procedure.Id} {variant}</title></svg>";
 }

@@ -51,7 +51,8 @@ public sealed class AuthoringTests
         { AuthoringCodes.Loop, Sample.Plain("abc").With(
             Sample.Order("r1", "a", "b"), Sample.Order("r2", "b", "c"), Sample.Order("r3", "c", "a")) },
         { AuthoringCodes.Loop, Sample.Plain("a").With(Sample.Order("r", "a", "a")) },
-        { AuthoringCodes.Loop, Sample.Plain("ab").With("a", one => one with { Choice = new("g") }).With("b", one => one with { Choice = new("g") }).With(Sample.Order("r", "b", "b")) },
+        { AuthoringCodes.Loop, Sample.Plain("ab").With("a", step => step with { Choice = new("g") })
+            .With("b", step => step with { Choice = new("g") }).With(Sample.Order("r", ["a", "b"], ["a", "b"])) },
         { AuthoringCodes.Listing, Sample.Plain("ab").With(Sample.Order("r", "b", "a")) },
         { AuthoringCodes.GapUnfillable, Sample.Plain("ab").With(
             Sample.Order("r", "a", "b") with { AtLeast = Sample.Seconds(1) }) },

@@ -24,6 +24,16 @@ public sealed class ComparingLawTests
         Assert.Equal(Written(before) == Written(after), ProcedureComparison.Of(before, after).IsSame));
 
     [Fact]
+    public void What_a_sentence_is_about_stands_in_its_gaps() => Pairs(1000, (before, after) =>
+    {
+        string[] plain = ["The title has changed.", "The steps are listed in another order."];
+        var comparison = ProcedureComparison.Of(before, after);
+        Sentence[] said = [.. comparison.Changes.Select(change => change.Said), .. comparison.Orders.SelectMany(orders => orders.Said.Concat(orders.Effects.Select(effect => effect.Said)))];
+        Assert.All(said, sentence => Assert.True(sentence.Arguments.Count > 0 || plain.Contains(sentence.Template), sentence.Template));
+        Assert.All(said, sentence => Assert.DoesNotMatch("s[0-9]|Do [0-9]", sentence.Template));
+    });
+
+    [Fact]
     public void What_is_gone_one_way_is_new_the_other_way() => Pairs(1000, (before, after) =>
     {
         var (there, back) = (ProcedureComparison.Of(before, after), ProcedureComparison.Of(after, before));

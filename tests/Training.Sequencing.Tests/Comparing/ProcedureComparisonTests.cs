@@ -28,7 +28,7 @@ public sealed class ProcedureComparisonTests
         var comparison = ProcedureComparison.Of(before, before.With(Order("three", "a", "c")));
         var orders = Assert.Single(comparison.Orders);
         Assert.Contains("changes no order by itself", Assert.Single(orders.Effects).Said.ToString(), StringComparison.Ordinal);
-        Assert.Equal("The same 1 orders of the 3 steps that both have are right as before.", Assert.Single(orders.Said).ToString());
+        Assert.Equal("The right orders of the 3 steps that both have are the same as before: 1.", Assert.Single(orders.Said).ToString());
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public sealed class ProcedureComparisonTests
         var rough = Assert.Single(ProcedureComparison.Of(before, before.With(Order("x", "a", "b")), new(10, 2_000)).Orders);
         Assert.True(exact.IsExact);
         Assert.False(rough.IsExact);
-        Assert.Contains("estimate", rough.Said[0].ToString(), StringComparison.Ordinal);
+        Assert.Contains("so this is an estimate", rough.Said[0].ToString(), StringComparison.Ordinal);
         Assert.InRange(exact.BecameWrong.Count, rough.BecameWrong.Low * 9 / 10, rough.BecameWrong.High * 11 / 10);
         Assert.True(rough.BecameRight.IsExact, "That nothing became right is known without counting.");
     }

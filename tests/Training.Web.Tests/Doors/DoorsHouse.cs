@@ -69,7 +69,7 @@ public sealed class DoorsHouse : IAsyncLifetime
         {
             ("person", amara.Person), ("record", record.Id), ("run", run), ("proof", proof.Id), ("token", proof.Token), ("paper", paper),
             ("sitting", sitting), ("job", job), ("id", practised[0].Id), ("number", 1), ("index", 0), ("credential", record.Id), ("code", 404), ("module", content.Modules[0].Id),
-            ("scenario", content.Scenarios[0].Id), ("name", "nothing.svg"), ("measure", "voltage-drop"), ("competency", competency.Id),
+            ("scenario", content.Scenarios[0].Id), ("name", "nothing.svg"), ("procedure", "isolate-chassis"), ("kind", "rule"), ("subject", "told-first"), ("order", "0000"), ("measure", "voltage-drop"), ("competency", competency.Id),
         }) examples.Add(name, value.ToString()!);
         Fields =
         [

@@ -1,6 +1,8 @@
 using CsCheck;
+using Microsoft.Extensions.Localization;
 using Training.Sequencing.Procedures;
 using Training.Web.Drawings;
+using Training.Web.Features.Shared;
 
 namespace Training.Web.Tests.Drawings;
 
@@ -8,6 +10,7 @@ namespace Training.Web.Tests.Drawings;
 public sealed class LinePlanDrawingTests
 {
     private static readonly LinePlanWords Words = new("Plan", "after");
+    private static readonly IStringLocalizer<Words> English = WordBook.For("en");
 
     [Fact]
     public void Every_station_is_a_ring_and_every_wait_a_line()
@@ -87,9 +90,9 @@ public sealed class LinePlanDrawingTests
                 new OrderRule(new("g"), [new("key-off")], [new("hook"), new("bench")]) { AtLeast = Duration.FromSeconds(60) },
             ],
         };
-        var plan = LinePlanOfProcedure.Of(procedure, null);
-        Assert.Equal(["Write down the codes", "Turn the key off", "Wait", "Hang it on the hook, or: Lay it on the bench"], plan.Stations.Select(station => station.Text));
-        Assert.Equal(["if needed", null, null, "at least 60 s after: Turn the key off"], plan.Stations.Select(station => station.Note));
+        var plan = LinePlanOfProcedure.Of(procedure, null, English);
+        Assert.Equal(["Write down the codes", "Turn the key off", "Wait", "Hang it on the hook\nor: Lay it on the bench"], plan.Stations.Select(station => station.Text));
+        Assert.Equal(["if needed", null, null, "at least 60\u00a0s after: Turn the key off"], plan.Stations.Select(station => station.Note));
         Assert.Equal([true, false, false, true], plan.Stations.Select(station => station.IsFree));
         Assert.Equal([new(0, 1), new(1, 2), new(2, 3)], plan.Waits);
     }
@@ -102,8 +105,8 @@ public sealed class LinePlanDrawingTests
             Variants = [new("crane"), new("tipper")],
             Steps = [new(new("stow"), "Stow the boom") { Variants = [new("crane")] }, new(new("drive"), "Drive off")],
         };
-        Assert.Equal(2, LinePlanOfProcedure.Of(procedure, null).Stations.Count);
-        Assert.Equal(["Drive off"], LinePlanOfProcedure.Of(procedure, new("tipper")).Stations.Select(station => station.Text));
+        Assert.Equal(2, LinePlanOfProcedure.Of(procedure, null, English).Stations.Count);
+        Assert.Equal(["Drive off"], LinePlanOfProcedure.Of(procedure, new("tipper"), English).Stations.Select(station => station.Text));
     }
 
     private static void Plans(Action<LinePlanPicture, SvgReading> law) =>
@@ -129,5 +132,5 @@ public sealed class LinePlanDrawingTests
     private static (double X, double Y)[] Rings(SvgReading svg) =>
         [.. svg.All("circle").Select(ring => (SvgReading.Number(ring, "cx"), SvgReading.Number(ring, "cy")))];
 
-    private static SvgReading Draw(LinePlanPicture plan) => SvgReading.Of(LinePlanDrawing.Draw(plan, Words, "p"));
+    private static SvgReading Draw(LinePlanPicture plan) => SvgReading.Of(LinePlanDrawing.Draw(plan, Words, "p", LinePlanLook.Lesson));
 }

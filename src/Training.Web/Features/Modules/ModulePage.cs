@@ -26,6 +26,9 @@ public sealed record ModulePage(Module Module, LessonPage Lesson, string Wanted)
     /// <summary>What can be practised of it.</summary>
     public IReadOnlyList<PractisedQuestion> Questions { get; init; } = [];
 
+    /// <summary>The wall charts of what it teaches.</summary>
+    public IReadOnlyList<ChartLink> Charts { get; init; } = [];
+
     /// <summary>The module after it; null for the last.</summary>
     public Module? Next { get; init; }
 

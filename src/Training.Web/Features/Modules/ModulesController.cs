@@ -38,6 +38,7 @@ public sealed class ModulesController(Lessons lessons, Reading reading, CurrentA
                 ? new(number, place, reply)
                 : null,
             Read = (await Read()).FirstOrDefault(line => line.Module == found.Id),
+            Charts = lessons.ChartsOf(found, wanted),
             Questions = [.. lessons.QuestionsOf(found)],
             Next = lessons.Modules.SkipWhile(other => other.Id != found.Id).Skip(1).FirstOrDefault(),
             Zone = await reader.Zone(),

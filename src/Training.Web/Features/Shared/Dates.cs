@@ -1,5 +1,6 @@
 using System.Globalization;
 using NodaTime;
+using Length = Training.Sequencing.Procedures.Duration;
 
 namespace Training.Web.Features.Shared;
 
@@ -20,6 +21,10 @@ public static class Dates
     /// <param name="day">A day of it.</param>
     public static string Month(LocalDate day) => day.ToString(day.Month == 1 ? "MMM uuuu" : "MMM", Months);
 
+    /// <summary>A month with its year.</summary>
+    /// <param name="month">The month.</param>
+    public static string YearMonth(YearMonth month) => month.OnDayOfMonth(1).ToString("MMM uuuu", Months);
+
     /// <summary>The day on which something happened.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>
@@ -34,6 +39,22 @@ public static class Dates
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>
     public static string Time(Instant at, string zone) => In(at, zone).ToString("HH:mm x", CultureInfo.InvariantCulture);
+
+    /// <summary>
+    /// How long something takes or waits: <c>90 s</c>, <c>30 min</c>, <c>2 h</c>. Whole minutes from two on are said in minutes.
+    /// Number and symbol stay on one line.
+    /// </summary>
+    /// <param name="length">How long.</param>
+    public static string Span(Length length)
+    {
+        var (number, symbol) = length.Seconds switch
+        {
+            >= 7200 and var seconds when seconds % 3600 == 0 => (seconds / 3600, "h"),
+            >= 120 and var seconds when seconds % 60 == 0 => (seconds / 60, "min"),
+            var seconds => (seconds, "s"),
+        };
+        return string.Create(CultureInfo.InvariantCulture, $"{number:0.#########}\u00a0{symbol}");
+    }
 
     private static ZonedDateTime In(Instant at, string zone) =>
         at.InZone(DateTimeZoneProviders.Tzdb.GetZoneOrNull(zone) ?? DateTimeZone.Utc);

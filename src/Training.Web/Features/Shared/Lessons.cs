@@ -1,5 +1,6 @@
 using Training.Content.Glossary;
 using Training.Content.Modules;
+using Training.Content.Procedures;
 using Training.Content.Rendering;
 using Training.Content.Scenarios;
 using Training.Records.Publishing;
@@ -20,6 +21,19 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
     /// <summary>The module of that name, or null.</summary>
     /// <param name="id">Its name.</param>
     public Module? Find(string id) => served.Content.FindModule(new(id));
+
+    /// <summary>The procedure of that name, or null.</summary>
+    /// <param name="id">Its name.</param>
+    public WrittenProcedure? FindProcedure(ProcedureId id) => served.Content.FindProcedure(id);
+
+    /// <summary>The wall charts of what a module teaches.</summary>
+    /// <param name="module">The module.</param>
+    /// <param name="language">The language of their titles.</param>
+    public IReadOnlyList<ChartLink> ChartsOf(Module module, string language)
+    {
+        ArgumentNullException.ThrowIfNull(module);
+        return [.. module.Procedures.Select(FindProcedure).OfType<WrittenProcedure>().Select(written => new ChartLink(written.Id, written.In(language).Title))];
+    }
 
     /// <summary>The scenario of that name, or null.</summary>
     /// <param name="id">Its name.</param>
@@ -72,6 +86,15 @@ public sealed class Lessons(Library library, ILessonDrawings drawings)
 
     /// <summary>Makes pages of the lessons and situations.</summary>
     public LessonRenderer Renderer => new(served.Content, drawings);
+}
+
+/// <summary>A link to a wall chart.</summary>
+/// <param name="Procedure">The procedure that it is drawn from.</param>
+/// <param name="Title">What the procedure is called.</param>
+public sealed record ChartLink(ProcedureId Procedure, string Title)
+{
+    /// <summary>Where it is.</summary>
+    public string Address => $"/procedures/{Procedure}/wall-chart";
 }
 
 /// <summary>A scenario and a way of asking about it.</summary>

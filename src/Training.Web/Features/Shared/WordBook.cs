@@ -11,6 +11,15 @@ namespace Training.Web.Features.Shared;
 /// </summary>
 public sealed class WordBook : IStringLocalizer<Words>
 {
+    private readonly string? code;
+
+    /// <summary>The words in the language of the request.</summary>
+    public WordBook()
+    {
+    }
+
+    private WordBook(string code) => this.code = code;
+
     private static readonly JsonSerializerOptions Strict = new() { AllowDuplicateProperties = false };
 
     private static readonly FrozenDictionary<string, FrozenDictionary<string, string>> Books = Tongues.All
@@ -22,7 +31,7 @@ public sealed class WordBook : IStringLocalizer<Words>
         get
         {
             ArgumentNullException.ThrowIfNull(name);
-            var known = Books[Tongues.Current.Code].TryGetValue(name, out var words);
+            var known = Books[code ?? Tongues.Current.Code].TryGetValue(name, out var words);
             return new(name, known ? words! : name, !known);
         }
     }
@@ -39,7 +48,11 @@ public sealed class WordBook : IStringLocalizer<Words>
 
     /// <inheritdoc/>
     public IEnumerable<LocalizedString> GetAllStrings(bool includeParentCultures) =>
-        Books[Tongues.Current.Code].Select(entry => new LocalizedString(entry.Key, entry.Value));
+        Books[code ?? Tongues.Current.Code].Select(entry => new LocalizedString(entry.Key, entry.Value));
+
+    /// <summary>The words in a language of their own, for a text that is not in the reader's.</summary>
+    /// <param name="language">The language, such as <c>es</c>; English where the interface does not speak it.</param>
+    public static IStringLocalizer<Words> For(string language) => new WordBook((Tongues.Find(language) ?? Tongues.All[0]).Code);
 
     /// <summary>The words of a language by their English; English has no book of its own.</summary>
     /// <param name="code">The language, such as <c>es</c>.</param>

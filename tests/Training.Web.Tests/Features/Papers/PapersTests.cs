@@ -145,7 +145,7 @@ public sealed class PapersTests(TrainingHouse house)
     public async Task While_the_time_runs_lessons_practice_and_verdicts_lead_back_to_the_paper_and_say_why()
     {
         var (visitor, paper, _) = await Begun();
-        foreach (var address in new[] { "/modules", "/modules/02-shut-down-and-isolate", "/scenarios", "/scenarios/customer-waiting/practice" })
+        foreach (var address in new[] { "/modules", "/modules/02-shut-down-and-isolate", "/scenarios", "/scenarios/customer-waiting/practice", "/wall-charts", "/procedures/isolate-chassis/wall-chart" })
         {
             var page = await visitor.Follow(await visitor.Ask(address));
             Assert.Contains("shut while the time of your paper runs", page.Said(), StringComparison.Ordinal);

@@ -11,8 +11,8 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125174940_Reminders")]
-    partial class Reminders
+    [Migration("20261125170508_Tallies")]
+    partial class Tallies
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -395,6 +395,10 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<long?>("HandedInAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
                     b.Property<long?>("LapsedAt")
                         .HasColumnType("INTEGER");
 
@@ -650,6 +654,10 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<Guid>("ExaminerId")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Note")
                         .HasColumnType("TEXT");
 
@@ -762,6 +770,10 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT");
 
@@ -796,21 +808,6 @@ namespace Training.Records.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("PracticeTries");
-                });
-
-            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
-                {
-                    b.Property<Guid>("ProofId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("JobId")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("ProofId");
-
-                    b.HasIndex("JobId");
-
-                    b.ToTable("JobProofs", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
@@ -913,51 +910,116 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("PublishedTexts");
                 });
 
-            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
+            modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
                 {
                     b.Property<Guid>("PersonId")
                         .HasColumnType("TEXT");
 
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
 
-                    b.Property<byte[]>("SecretHash")
+                    b.Property<string>("Source")
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Orders")
                         .IsRequired()
-                        .HasColumnType("BLOB");
+                        .HasColumnType("TEXT");
 
-                    b.HasKey("PersonId");
+                    b.PrimitiveCollection<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
 
-                    b.HasIndex("SecretHash")
-                        .IsUnique();
+                    b.HasKey("PersonId", "Procedure", "Source");
 
-                    b.ToTable("CalendarAddresses", (string)null);
+                    b.ToTable("FirstChances", (string)null);
                 });
 
-            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
+            modelBuilder.Entity("Training.Records.Results.Tally", b =>
                 {
-                    b.Property<Guid>("PersonId")
+                    b.Property<string>("Source")
                         .HasColumnType("TEXT");
 
-                    b.Property<string>("Week")
+                    b.Property<string>("Cut")
                         .HasColumnType("TEXT");
 
-                    b.Property<long>("BegunAt")
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Group")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("People")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Wrong")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Source", "Cut", "Procedure", "Group");
+
+                    b.ToTable("Tallies", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.TallySubject", b =>
+                {
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
                         .HasColumnType("INTEGER");
 
-                    b.Property<string>("MessageId")
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subject")
                         .IsRequired()
                         .HasMaxLength(100)
                         .HasColumnType("TEXT");
 
-                    b.Property<long?>("SentAt")
-                        .HasColumnType("INTEGER");
+                    b.HasKey("Procedure", "Number");
 
-                    b.HasKey("PersonId", "Week");
-
-                    b.HasIndex("MessageId")
+                    b.HasIndex("Procedure", "Kind", "Subject")
                         .IsUnique();
 
-                    b.ToTable("ReminderMails", (string)null);
+                    b.ToTable("TallySubjects", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.WrongOrder", b =>
+                {
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Source")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Cost")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ExampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ExampleNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("People")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Procedure", "Source", "Code");
+
+                    b.HasIndex("Procedure", "Source", "People");
+
+                    b.ToTable("WrongOrders", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Staffing.Crew", b =>
@@ -1315,21 +1377,6 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
-                {
-                    b.HasOne("Training.Records.Staffing.Job", null)
-                        .WithMany()
-                        .HasForeignKey("JobId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Training.Records.Proving.Proof", null)
-                        .WithOne()
-                        .HasForeignKey("Training.Records.Proving.JobProof", "ProofId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
@@ -1375,16 +1422,7 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
-                {
-                    b.HasOne("Training.Records.Accounts.Person", null)
-                        .WithOne()
-                        .HasForeignKey("Training.Records.Reminding.CalendarAddress", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
+            modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
                         .WithMany()

@@ -1,0 +1,90 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Training.Content;
+using Training.Records.Publishing;
+using Training.Records.Storage;
+using Training.Sequencing.Answers;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Records.Results;
+
+/// <summary>Counts graded work into the tallies, within the change that keeps the work itself: the one is never without the other.</summary>
+internal sealed class Tallies(TrainingDbContext db, Graders graders)
+{
+    /// <summary>
+    /// Counts an order of work. One without a single entry is not counted: whoever wrote nothing down, perhaps for lack
+    /// of time, has not shown what they would do.
+    /// </summary>
+    public async Task Count(Worker worker, JudgedWork judged, Instant at)
+    {
+        if (judged.Answer.Entries.Count == 0) return;
+        var work = await WorkOf(worker, judged, at);
+        (await Load(work)).Count(work);
+    }
+
+    /// <summary>What is counted of an order of work.</summary>
+    public async Task<GradedWork> WorkOf(Worker worker, JudgedWork judged, Instant at) => new()
+    {
+        Source = judged.Source,
+        Person = worker.Person,
+        Shop = worker.Shop,
+        Language = worker.Language,
+        Procedure = judged.Procedure,
+        ProcedureHash = judged.ProcedureHash,
+        At = at,
+        Chances = (await graders.For(judged.ProcedureHash, judged.Variant)).Chances(judged.Answer, judged.Offered).Value,
+        Broken = judged.Verdict.Findings.Select(Chance.Of).ToHashSet(),
+        Cost = judged.Verdict.Cost,
+        Place = judged.Place,
+    };
+
+    /// <summary>The sheets that a piece of work touches; what is new on them is added to the change.</summary>
+    private async Task<TallySheets> Load(GradedWork work)
+    {
+        var sheets = new TallySheets { Added = made => db.Add(made) };
+        // Two questions of one paper are counted in one change: what the first one added is not in the database yet.
+        foreach (var subject in await Known(db.TallySubjects, subject => subject.Procedure == work.Procedure))
+            sheets.Subjects.Add((subject.Procedure, subject.Chance), subject);
+        foreach (var (cut, group) in TallySheets.GroupsOf(work))
+            if (await db.Tallies.FindAsync(work.Source, cut, work.Procedure, group) is { } tally)
+                sheets.Tallies.Add((work.Procedure, work.Source, cut, group), tally);
+        if (await db.FirstChances.FindAsync(work.Person, work.Procedure, work.Source) is { } person)
+            sheets.People.Add((work.Person, work.Procedure, work.Source), person);
+        var code = TallySheets.CodeOf(work.Broken);
+        if (await db.WrongOrders.FindAsync(work.Procedure, work.Source, code) is { } order)
+            sheets.Orders.Add((work.Procedure, work.Source, code), order);
+        return sheets;
+    }
+
+    private static async Task<IEnumerable<T>> Known<T>(DbSet<T> set, System.Linq.Expressions.Expression<Func<T, bool>> which) where T : class
+    {
+        await set.Where(which).LoadAsync();
+        return set.Local.Where(which.Compile());
+    }
+}
+
+/// <summary>Who worked.</summary>
+/// <param name="Person">The person.</param>
+/// <param name="Shop">Their shop; null for staff of the provider.</param>
+/// <param name="Language">The language in which they answered; null where that was not noted.</param>
+internal sealed record Worker(PersonId Person, ShopId? Shop, string? Language);
+
+/// <summary>An order of work with its verdict, and where it was given.</summary>
+/// <param name="Source">In practice, on a paper or at a vehicle.</param>
+/// <param name="Procedure">The procedure.</param>
+/// <param name="ProcedureHash">The revision that it was judged by.</param>
+/// <param name="Variant">The kind of vehicle.</param>
+/// <param name="Answer">The order.</param>
+/// <param name="Offered">What it could be made of.</param>
+/// <param name="Verdict">The verdict.</param>
+/// <param name="Place">Where it is kept.</param>
+internal sealed record JudgedWork(
+    WorkSource Source,
+    ProcedureId Procedure,
+    ContentHash ProcedureHash,
+    VariantId? Variant,
+    Answer Answer,
+    IEnumerable<StepId> Offered,
+    Verdict Verdict,
+    WorkPlace Place);

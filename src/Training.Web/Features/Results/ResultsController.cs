@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Training.Records.Accounts;
+using Training.Records.Results;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.Results;
+
+/// <summary>What people get wrong, over all jobs.</summary>
+[Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
+public sealed class ResultsController(RuleResults results, CurrentActor current) : Controller
+{
+    /// <summary>All procedures with what is got wrong in each most surely.</summary>
+    /// <param name="source">Where the orders were given.</param>
+    [HttpGet("/results")]
+    public async Task<IActionResult> Index(string? source)
+    {
+        var asked = ResultWords.ReadSource(source);
+        var overview = await results.Overview(await current.Get(), asked);
+        return overview.IsOk ? View(new ResultsPage(asked, overview.Value)) : this.NotShown(overview.Fault);
+    }
+}
