@@ -99,9 +99,10 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new CompetencyRecords(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(),
             at.GetRequiredService<LogWriter>()));
+        services.AddScoped(at => new ShownJobs(Db(at), at.GetRequiredService<RecordLines>()));
         services.AddScoped(at => new CustomerProofs(
-            Db(at), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(), at.GetRequiredService<LogAudit>(),
-            at.GetRequiredService<IssuerKeys>(), Clock(at)));
+            Db(at), at.GetRequiredService<RecordLines>(), at.GetRequiredService<ShownJobs>(), at.GetRequiredService<LogBook>(),
+            at.GetRequiredService<LogAudit>(), at.GetRequiredService<IssuerKeys>(), Clock(at)));
         AddSigning(services);
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),

@@ -40,6 +40,7 @@ internal static class CredentialVerification
             isProved &= report.State == CheckState.Passed;
         }
 
+        if (pack?.Job is { } job) isProved &= JobVerification.Tell(job, input.Keys, pack.OwnKeys, output, now);
         if (input.Keys is null) TellKeys(pack?.OwnKeys, output);
         output.WriteLine(isProved ? "Proved: every check passed." : "Not proved.");
         return isProved;

@@ -22,6 +22,9 @@ public sealed record ProofPack(
 
     private const string Type = "ProofPack";
 
+    /// <summary>Who was competent on the days of a job (<see cref="JobDays"/>), signed; null where the pack is about no job.</summary>
+    public JsonObject? Job { get; init; }
+
     /// <summary>The keys that the file itself names.</summary>
     public KeyRing OwnKeys => KeyDocuments.Read([Issuer]);
 
@@ -44,6 +47,8 @@ public sealed record ProofPack(
         };
         if (Checkpoint is not null)
             pack["checkpoint"] = StrictJson.ReadObject(Checkpoint.Write().Utf8).Value;
+        if (Job is not null)
+            pack["job"] = Job.DeepClone();
         return Jcs.Must(pack);
     }
 
@@ -62,7 +67,10 @@ public sealed record ProofPack(
                 return new Refused(signed.Sentence);
             checkpoint = signed.Value;
         }
-        return new ProofPack(credentials, lists, checkpoint, issuer);
+        // What stands there and is no statement must not pass for none.
+        if (pack.ContainsKey("job") && pack["job"] is not JsonObject)
+            return new Refused("The file is not a whole proof pack.");
+        return new ProofPack(credentials, lists, checkpoint, issuer) { Job = pack["job"] as JsonObject };
     }
 
     private static List<JsonObject>? Objects(JsonNode? node) =>

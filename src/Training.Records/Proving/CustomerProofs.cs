@@ -22,20 +22,25 @@ public sealed class CustomerProofs
 
     private readonly TrainingDbContext db;
     private readonly RecordLines lines;
+    private readonly ShownJobs jobs;
     private readonly LogBook log;
     private readonly LogAudit audit;
     private readonly IssuerKeys keys;
     private readonly TimeProvider clock;
 
     internal CustomerProofs(
-        TrainingDbContext db, RecordLines lines, LogBook log, LogAudit audit, IssuerKeys keys, TimeProvider clock) =>
-        (this.db, this.lines, this.log, this.audit, this.keys, this.clock) = (db, lines, log, audit, keys, clock);
+        TrainingDbContext db, RecordLines lines, ShownJobs jobs, LogBook log, LogAudit audit, IssuerKeys keys, TimeProvider clock) =>
+        (this.db, this.lines, this.jobs, this.log, this.audit, this.keys, this.clock) = (db, lines, jobs, log, audit, keys, clock);
 
     /// <summary>Makes a proof of chosen records of the own shop (owners).</summary>
     /// <param name="actor">The owner.</param>
     /// <param name="records">The records, at least one.</param>
     /// <param name="forWhom">The customer, in words; null for anybody.</param>
-    public async Task<Outcome<ProofLine, Refusal>> Make(Actor actor, IReadOnlyList<RecordId> records, string? forWhom = null)
+    public Task<Outcome<ProofLine, Refusal>> Make(Actor actor, IReadOnlyList<RecordId> records, string? forWhom = null) =>
+        Make(actor, records, forWhom, null);
+
+    /// <summary>The same, of records that are in the crew of a job: the proof answers for the job's days, too.</summary>
+    internal async Task<Outcome<ProofLine, Refusal>> Make(Actor actor, IReadOnlyList<RecordId> records, string? forWhom, JobId? job)
     {
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(records);
@@ -59,6 +64,7 @@ public sealed class CustomerProofs
             Records = [.. chosen.Select(record => new ProofRecord { RecordId = record })],
         };
         db.Add(proof);
+        if (job is { } spoken) db.Add(new JobProof { ProofId = proof.Id, JobId = spoken });
         await db.SaveChangesAsync();
         await change.CommitAsync();
         return (await Views([proof]))[0];
@@ -109,8 +115,13 @@ public sealed class CustomerProofs
 
     /// <summary>What the holder of a link sees. Nobody need be signed in.</summary>
     /// <param name="token">The token from the link.</param>
-    /// <param name="on">The day that is asked for, not after today; null for today in the shop's time zone.</param>
-    public async Task<Outcome<ShownProof, Refusal>> Show(string token, LocalDate? on = null)
+    /// <param name="on">The day that is asked for, not after today; null for today in the shop's time zone, or for the last day of the proof's job where that is over.</param>
+    public Task<Outcome<ShownProof, Refusal>> Show(string token, LocalDate? on = null) => Show(token, on, ofJob: true);
+
+    /// <summary>The same as of today, also where the proof's job is over.</summary>
+    internal Task<Outcome<ShownProof, Refusal>> ShowToday(string token) => Show(token, null, ofJob: false);
+
+    private async Task<Outcome<ShownProof, Refusal>> Show(string token, LocalDate? on, bool ofJob)
     {
         if (token is not { Length: > 0 and <= 100 }) return Unknown;
         var proof = await db.Proofs.AsNoTracking().Include(known => known.Records).SingleOrDefaultAsync(known => known.Token == token);
@@ -119,15 +130,20 @@ public sealed class CustomerProofs
         var shop = await db.Shops.AsNoTracking().SingleAsync(known => known.Id == proof.ShopId);
         var today = lines.Today(shop);
         if (on > today) return new Refusal("A proof speaks of today or of a day before.");
-        var day = on ?? today;
+        var last = ofJob && await jobs.JobOf(proof.Id) is { } job && job.LastDay < today ? job.LastDay : today;
+        var day = on ?? last;
         var finding = await audit.Look();
-        var shown = await Shown((await LinesOf([proof], day))[proof.Id]);
+        var chosen = (await LinesOf([proof], day))[proof.Id];
+        var shown = await Shown(chosen);
         // A record that is missing from the log is missing here, too, and must not make the answer better.
         var holds = finding.Fault is null && shown.Count > 0 && shown.All(record => record.Holds);
         return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown)
         {
             Log = finding,
             Issuer = Issuer(),
+            Job = finding.Fault is null
+                ? await jobs.Of(proof.Id, today, chosen, shown.Where(record => record.Doubt is not null).Select(record => record.Record).ToHashSet())
+                : null,
             Language = await db.Users.Where(person => person.Id == proof.MadeById).Select(person => person.Language).SingleAsync(),
         };
     }

@@ -7,6 +7,7 @@ using Training.Proofs.Credentials;
 using Training.Proofs.DataIntegrity;
 using Training.Proofs.Log;
 using Training.Proofs.StatusLists;
+using Training.Records.Certifying;
 using Training.Records.Issuers;
 using Training.Records.Ledger;
 using Training.Records.Publishing;
@@ -76,12 +77,12 @@ public sealed class ProofFiles
             }
 
         var document = StrictJson.ReadObject((await keys.Documents())[0].Utf8).Value;
-        return new ProofPack(credentials, lists, signing.Value.Checkpoint, document).Write().Utf8.ToArray();
+        return new ProofPack(credentials, lists, signing.Value.Checkpoint, document) { Job = Sign(signing.Value) }.Write().Utf8.ToArray();
     }
 
     private async Task<Outcome<Signing, Refusal>> Begin(string token)
     {
-        var shown = await proofs.Show(token);
+        var shown = await proofs.ShowToday(token);
         if (!shown.IsOk) return shown.Fault;
         if (shown.Value is not ShownProof.Shown proof) return new Refusal("The shop ended this proof.");
         var present = keys.Present();
@@ -91,8 +92,27 @@ public sealed class ProofFiles
             return new Refusal($"Nothing is signed, because the record of {doubtful.Name} is not as it was issued.");
         var signed = await checkpoints.SignWhatIsNew();
         if (!signed.IsOk) return signed.Fault;
-        return new Signing(present.Value, proof.Shop, proof.Records, await log.Read(db), (await published.Newest())!);
+        return new Signing(present.Value, proof.Shop, proof.Records, proof.Job, await log.Read(db), (await published.Newest())!);
     }
+
+    /// <summary>What is said of the days of the job; null where the proof speaks of none.</summary>
+    private JsonObject? Sign(Signing signing)
+    {
+        if (signing.Job is not { } job) return null;
+        var days = new JobDays(
+            signing.Signer.Address.Did.ToString(), signing.Shop, job.Customer, job.Chassis, job.FirstDay.ToDateOnly(), job.LastDay.ToDateOnly(), job.Today.ToDateOnly(),
+            [.. job.People.Select(person => new JobPerson(LogEventJson.Name(person.Record), person.Name, person.CompetencyTitle,
+                [.. person.Days.Select(span => new JobSpan(span.From.ToDateOnly(), span.To.ToDateOnly(), span.Holds, StateOf(span)))]))]);
+        return EddsaJcs2022.Secure(days.Write(), signing.Signer.Key, signing.Signer.Id, clock.WholeSecond().ToDateTimeOffset()).Value;
+    }
+
+    private static string StateOf(ShownJobSpan span) => span switch
+    {
+        { Holds: true } => "holds",
+        { State: null } => "none",
+        { State: RecordState.Current or RecordState.Due } => "doubtful",
+        _ => span.State.Value.ToString().ToLowerInvariant(),
+    };
 
     private async Task<Outcome<JsonObject, Refusal>> Sign(Signing signing, RecordId id)
     {
@@ -149,5 +169,5 @@ public sealed class ProofFiles
         Sha256Digest.Parse(judged.Text.Hex).Value);
 
     private sealed record Signing(
-        Signer Signer, string Shop, IReadOnlyList<ShownRecord> Records, LogHistory History, SignedCheckpoint Checkpoint);
+        Signer Signer, string Shop, IReadOnlyList<ShownRecord> Records, ShownJob? Job, LogHistory History, SignedCheckpoint Checkpoint);
 }

@@ -36,6 +36,9 @@ public abstract record ShownProof
     public sealed record Shown(
         string Shop, string? ForWhom, Instant MadeAt, LocalDate On, bool AllHold, IReadOnlyList<ShownRecord> Records) : ShownProof
     {
+        /// <summary>The job that it speaks of, and how the people stood on its days; null for none, and where the log does not fit.</summary>
+        public ShownJob? Job { get; init; }
+
         /// <summary>The language of the owner who made it, such as <c>es</c>: what is printed is written in it.</summary>
         public string Language { get; init; } = Content.ContentLibrary.DefaultLanguage;
 

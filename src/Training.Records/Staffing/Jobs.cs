@@ -169,7 +169,7 @@ public sealed class Jobs
         var today = await Today(found);
         var records = (await Histories(found)).Where(of => crew.Places.Any(place => place.PersonId == of.Person && place.Competency == of.Competency))
             .Select(of => of.LineOn(today)).OfType<RecordLine>().Select(line => line.Id).ToList();
-        return await proofs.Make(actor, records, forWhom(Line(found)));
+        return await proofs.Make(actor, records, forWhom(Line(found)), found.Id);
     }
 
     private static ShopId? OwnShop(Actor actor) => actor.Is(Roles.Owner) ? actor.Shop : null;

@@ -33,6 +33,7 @@ public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words, Func<
         var pages = proof.Records.Chunk(RecordsAPage).ToList();
         foreach (var (number, records) in pages.Index())
             Page(document, proof, records, link, pages.Count > 1 ? words["Page {0} of {1}", number + 1, pages.Count] : "");
+        if (proof.Job is { } job) new JobSheet(words).Draw(document, job, proof.Shop, titled);
     });
 
     /// <summary>The cards as PDF, a page of their size each. Only records that hold have one.</summary>
@@ -65,7 +66,7 @@ public sealed class ProofPaper(Rooms rooms, IStringLocalizer<Words> words, Func<
     {
         if (PrintFonts.OfMachine is null)
             return new Refusal("This server has no letters to print with. Install the fonts of DejaVu, Noto or Liberation; until then print the page itself.");
-        string[] texts = [proof.Shop, proof.ForWhom ?? "", .. proof.Records.SelectMany(record => new[] { record.Name, record.CompetencyTitle })];
+        string[] texts = [proof.Shop, proof.ForWhom ?? "", proof.Job?.Customer ?? "", proof.Job?.Chassis ?? "", .. proof.Records.SelectMany(record => new[] { record.Name, record.CompetencyTitle })];
         if (texts.FirstOrDefault(text => !PrintFonts.CanWrite(text)) is { } cannot)
             return new Refusal($"The PDF cannot write “{cannot}” as it should be. Print the page itself: it can.");
         using var document = new PdfDocument();

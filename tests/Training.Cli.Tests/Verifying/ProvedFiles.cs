@@ -63,9 +63,27 @@ internal sealed class ProvedFiles(string keyName = "eastvale") : IDisposable
         return EddsaJcs2022.Secure(list.Write(), key, Id, Now.AddHours(-1)).Value;
     }
 
-    public string Pack(JsonObject? credential = null, params int[] withdrawn) => new ProofPack(
+    public string Pack(JsonObject? credential = null, params int[] withdrawn) => Whole(credential, withdrawn).Write().ToString();
+
+    /// <summary>A pack that speaks of a job of three days, on the second of which somebody may not have held.</summary>
+    public string PackOfJob(bool holdsOnTheSecondDay = true)
+    {
+        DateOnly first = new(2026, 3, 10);
+        JobDays days = new(Did.ToString(), "Quillmoor Coachworks", "Larkfield Haulage", "K26-0142", first, first.AddDays(2), first.AddDays(5),
+        [
+            new(Record.ToString(), "Amara Okafor", "Electrical isolation",
+            [
+                new(first, first, true, "holds"),
+                new(first.AddDays(1), first.AddDays(1), holdsOnTheSecondDay, holdsOnTheSecondDay ? "holds" : "suspended"),
+                new(first.AddDays(2), first.AddDays(2), true, "holds"),
+            ]),
+        ]);
+        return (Whole(null) with { Job = EddsaJcs2022.Secure(days.Write(), key, Id, Now.AddHours(-1)).Value }).Write().ToString();
+    }
+
+    private ProofPack Whole(JsonObject? credential, params int[] withdrawn) => new(
         [credential ?? Credential()], [List(StatusPurpose.Revocation, withdrawn), List(StatusPurpose.Suspension)], Checkpoint,
-        StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value).Write().ToString();
+        StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value);
 
     public string Export() => string.Concat(LogExport.Write(
         [StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value],

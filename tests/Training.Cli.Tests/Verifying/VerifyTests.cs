@@ -45,6 +45,29 @@ public sealed class VerifyTests : CommandLine
     }
 
     [Fact]
+    public void A_pack_of_a_job_says_of_each_person_how_they_stood_on_its_days()
+    {
+        using var files = new ProvedFiles();
+        var outcome = Run("verify", Write("proof.json", files.PackOfJob()), "--key", files.Multikey);
+        Assert.True(outcome.Code == ExitCode.Done, outcome.Output + outcome.Errors);
+        Assert.Contains("The job for Larkfield Haulage, K26-0142, by Quillmoor Coachworks: 2026-03-10 to 2026-03-12", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("Amara Okafor, Electrical isolation: competent on every day.", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_day_of_the_job_on_which_somebody_might_not_do_the_work_is_not_proved()
+    {
+        using var files = new ProvedFiles();
+        var outcome = Run("verify", Write("proof.json", files.PackOfJob(holdsOnTheSecondDay: false)), "--key", files.Multikey);
+        Assert.Equal((ExitCode.AtFault, "Not proved."), (outcome.Code, outcome.Lines[^1]));
+        Assert.Contains("2026-03-11 not competent (suspended)", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_said_of_a_job_and_was_changed_is_told() => No(
+        files => files.PackOfJob().Replace("2026-03-12", "2026-03-13", StringComparison.Ordinal), "signature", "altered");
+
+    [Fact]
     public void A_changed_letter_is_told() => No(
         files => files.Pack().Replace("Quillmoor", "Quillmoar", StringComparison.Ordinal), "signature", "altered");
 

@@ -16,8 +16,9 @@ public sealed class CrewsController(Training.Records.Staffing.Jobs jobs, Current
     /// <summary>Confirms the ticked people.</summary>
     /// <param name="job">The job.</param>
     /// <param name="places">What is ticked, each as <c>competency/person</c>.</param>
+    /// <param name="prove">Whether the proof for the customer is made at once.</param>
     [HttpPost("/jobs/{job}/crew")]
-    public async Task<IActionResult> Create(JobId job, IReadOnlyList<string>? places)
+    public async Task<IActionResult> Create(JobId job, IReadOnlyList<string>? places, bool prove = false)
     {
         var chosen = new List<(CompetencyId, PersonId)>();
         foreach (var place in places ?? [])
@@ -28,6 +29,9 @@ public sealed class CrewsController(Training.Records.Staffing.Jobs jobs, Current
         }
 
         var outcome = await jobs.Confirm(await current.Get(), job, chosen);
-        return outcome.IsOk ? this.Done(words["The crew is confirmed."], $"/jobs/{job}") : this.NotDone(outcome.Fault, $"/jobs/{job}");
+        if (!outcome.IsOk) return this.NotDone(outcome.Fault, $"/jobs/{job}");
+        if (!prove) return this.Done(words["The crew is confirmed."], $"/jobs/{job}");
+        var proof = await jobs.Prove(await current.Get(), job, line => JobNames.ForCustomer(words, line));
+        return proof.IsOk ? this.Done(words["The crew is confirmed."], $"/proofs/{proof.Value.Id}") : this.NotDone(proof.Fault, $"/jobs/{job}");
     }
 }

@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Training.Records;
 using Training.Records.Accounts;
-using Training.Records.Staffing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -18,10 +17,7 @@ public sealed class JobProofsController(Training.Records.Staffing.Jobs jobs, Cur
     [HttpPost("/jobs/{job}/proof")]
     public async Task<IActionResult> Create(JobId job)
     {
-        var outcome = await jobs.Prove(await current.Get(), job, Named);
+        var outcome = await jobs.Prove(await current.Get(), job, line => JobNames.ForCustomer(words, line));
         return outcome.IsOk ? Redirect($"/proofs/{outcome.Value.Id}") : this.NotDone(outcome.Fault, $"/jobs/{job}");
     }
-
-    private string Named(JobLine job) =>
-        words["{0}: {1}, {2} to {3}", job.Customer, job.Chassis, Dates.Day(job.FirstDay), Dates.Day(job.LastDay)].Value;
 }

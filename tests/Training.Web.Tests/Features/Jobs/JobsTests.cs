@@ -23,6 +23,23 @@ public sealed class JobsTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task A_crew_is_confirmed_and_proved_in_one_press_and_the_customer_sees_its_days()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await Planned(hollis, -3, 4, "2");
+        var proof = await hollis.Follow(await hollis.Press(page.Button("Confirm it and make the proof for Larkfield Haulage")));
+        var link = new Uri(proof.QuerySelector("#link")!.GetAttribute("value")!).AbsolutePath;
+        var customer = house.Stranger();
+        var seen = await customer.Get(link);
+        var days = seen.QuerySelector("section[aria-labelledby=job]")!;
+        Assert.Equal(2, days.QuerySelectorAll("li").Count(line => line.TextContent.Contains("yes, on every day", StringComparison.Ordinal)));
+        Assert.Contains("holds if nothing happens", days.TextContent, StringComparison.Ordinal);
+        using var pdf = UglyToad.PdfPig.PdfDocument.Open(await customer.Client.GetByteArrayAsync($"{link}/sheet.pdf", TestContext.Current.CancellationToken));
+        Assert.Equal(2, pdf.NumberOfPages);
+        Assert.Contains("K26-0142", string.Join(' ', pdf.GetPage(2).GetWords().Select(word => word.Text)), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_place_that_nobody_fills_says_who_comes_nearest_and_why()
     {
         var hollis = await house.SignedIn("hollis");

@@ -11,7 +11,7 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125174940_Reminders")]
+    [Migration("20261125181802_Reminders")]
     partial class Reminders
     {
         /// <inheritdoc />
@@ -395,6 +395,10 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<long?>("HandedInAt")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
                     b.Property<long?>("LapsedAt")
                         .HasColumnType("INTEGER");
 
@@ -650,6 +654,10 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<Guid>("ExaminerId")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Note")
                         .HasColumnType("TEXT");
 
@@ -760,6 +768,10 @@ namespace Training.Records.Migrations.Sqlite
 
                     b.Property<string>("Kind")
                         .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Language")
+                        .HasMaxLength(16)
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("PersonId")
@@ -958,6 +970,118 @@ namespace Training.Records.Migrations.Sqlite
                         .IsUnique();
 
                     b.ToTable("ReminderMails", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Source")
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Orders")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("PersonId", "Procedure", "Source");
+
+                    b.ToTable("FirstChances", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.Tally", b =>
+                {
+                    b.Property<string>("Source")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Cut")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Group")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("People")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.PrimitiveCollection<string>("Wrong")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Source", "Cut", "Procedure", "Group");
+
+                    b.ToTable("Tallies", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.TallySubject", b =>
+                {
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subject")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Procedure", "Number");
+
+                    b.HasIndex("Procedure", "Kind", "Subject")
+                        .IsUnique();
+
+                    b.ToTable("TallySubjects", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.WrongOrder", b =>
+                {
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Source")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Code")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Cost")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ExampleId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ExampleNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("People")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("Subjects")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Procedure", "Source", "Code");
+
+                    b.HasIndex("Procedure", "Source", "People");
+
+                    b.ToTable("WrongOrders", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Staffing.Crew", b =>
@@ -1385,6 +1509,15 @@ namespace Training.Records.Migrations.Sqlite
                 });
 
             modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
                         .WithMany()
