@@ -860,6 +860,21 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("PracticeTries");
                 });
 
+            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
+                {
+                    b.Property<Guid>("ProofId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("ProofId");
+
+                    b.HasIndex("JobId");
+
+                    b.ToTable("JobProofs", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
                 {
                     b.Property<Guid>("Id")
@@ -958,6 +973,53 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("Hash");
 
                     b.ToTable("PublishedTexts");
+                });
+
+            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("MadeAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PersonId");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("CalendarAddresses", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Week")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("MessageId")
+                        .IsRequired()
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("SentAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("PersonId", "Week");
+
+                    b.HasIndex("MessageId")
+                        .IsUnique();
+
+                    b.ToTable("ReminderMails", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
@@ -1652,6 +1714,21 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
+                {
+                    b.HasOne("Training.Records.Staffing.Job", null)
+                        .WithMany()
+                        .HasForeignKey("JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Proving.Proof", null)
+                        .WithOne()
+                        .HasForeignKey("Training.Records.Proving.JobProof", "ProofId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
@@ -1693,6 +1770,24 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Publishing.Publication", null)
                         .WithMany("Files")
                         .HasForeignKey("PublicationNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithOne()
+                        .HasForeignKey("Training.Records.Reminding.CalendarAddress", "PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
