@@ -31,8 +31,11 @@ internal sealed class ResultGroups(TrainingDbContext db, Archive archive)
         var parts = new Dictionary<Cut, IReadOnlyList<Part<GroupChoice>>>();
         foreach (var cut in Cuts)
         {
-            var tallies = await Tallies(procedure, source, cut);
-            parts.Add(cut, Divided(cut, (await Named(cut, tallies.Keys)).Select(choice => (choice, tallies[choice.Group].Of(subject)))));
+            var rows = await Rows(procedure, source, cut);
+            var choices = await Named(cut, rows.Select(row => row.Group));
+            parts.Add(cut, AreOrdered(cut)
+                ? InOrder(choices, rows, subject)
+                : Named(SmallGroups.Apart(rows.Select(row => (row.Group, row.Of(subject)))), choices));
         }
 
         return parts;
@@ -44,32 +47,48 @@ internal sealed class ResultGroups(TrainingDbContext db, Archive archive)
     /// </summary>
     public async Task<Func<int, string, (bool IsMet, Share? Share)>> Parts(ProcedureId procedure, WorkSource source, Cut cut)
     {
-        var tallies = await Tallies(procedure, source, cut);
-        var choices = await Named(cut, tallies.Keys);
+        var rows = await Rows(procedure, source, cut);
+        var choices = AreOrdered(cut) ? await Named(cut, rows.Select(row => row.Group)) : [];
         // The parts of thousands of shops would be made again for each thing of the procedure.
         return (subject, group) => (
-            tallies[group].Of(subject).Whole > 0,
+            rows.Any(row => row.Group == group && row.Of(subject).Whole > 0),
             AreOrdered(cut)
-                ? Divided(cut, choices.Select(choice => (choice, tallies[choice.Group].Of(subject))))
-                    .FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share
-                : SmallGroups.Alone(choices.Select(choice => (choice.Group, tallies[choice.Group].Of(subject))), group));
+                ? InOrder(choices, rows, subject).FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share
+                : SmallGroups.Alone(rows.Select(row => (row.Group, row.Of(subject))), group));
     }
 
     private static bool AreOrdered(Cut cut) => cut is Cut.Revision or Cut.Month;
 
-    private static IReadOnlyList<Part<GroupChoice>> Divided(Cut cut, IEnumerable<(GroupChoice, Share)> groups) =>
-        AreOrdered(cut) ? SmallGroups.InOrder(groups) : SmallGroups.Apart(groups);
+    private static IReadOnlyList<Part<GroupChoice>> InOrder(IReadOnlyList<GroupChoice> choices, List<TallyRow> rows, int subject)
+    {
+        var byGroup = rows.ToDictionary(row => row.Group);
+        return SmallGroups.InOrder(choices.Select(choice => (choice, byGroup[choice.Group].Of(subject))));
+    }
 
-    private Task<Dictionary<string, Tally>> Tallies(ProcedureId procedure, WorkSource source, Cut cut) => db.Tallies.AsNoTracking()
-        .Where(tally => tally.Source == source && tally.Cut == cut && tally.Procedure == procedure)
-        .ToDictionaryAsync(tally => tally.Group);
+    private static IReadOnlyList<Part<GroupChoice>> Named(IReadOnlyList<Part<string>> parts, IReadOnlyList<GroupChoice> choices)
+    {
+        var names = choices.ToDictionary(choice => choice.Group);
+        return [.. parts.Select(part => new Part<GroupChoice>([.. part.Keys.Select(key => names[key])], part.Share))];
+    }
+
+    /// <summary>
+    /// The tallies of all groups of a cut, in the order of their keys, so that every page makes the same parts of them. Of
+    /// thousands of shops the lists are read as they are written: to make entities of them takes ten times as long.
+    /// </summary>
+    private Task<List<TallyRow>> Rows(ProcedureId procedure, WorkSource source, Cut cut)
+    {
+        var (from, by, of) = (source.ToString(), cut.ToString(), procedure.Value);
+        return db.Database.SqlQuery<TallyRow>(
+            $"""SELECT "Group", "People", "Wrong" FROM "Tallies" WHERE "Source" = {from} AND "Cut" = {by} AND "Procedure" = {of} ORDER BY "Group" """).ToListAsync();
+    }
 
     private async Task<IReadOnlyList<GroupChoice>> Named(Cut cut, IEnumerable<string> groups)
     {
         switch (cut)
         {
             case Cut.Shop:
-                var shops = await db.Shops.AsNoTracking().ToDictionaryAsync(shop => shop.Id.ToString(), shop => shop.Name);
+                var shops = (await db.Shops.AsNoTracking().Select(shop => new { shop.Id, shop.Name }).ToListAsync())
+                    .ToDictionary(shop => shop.Id.ToString(), shop => shop.Name);
                 return [.. groups.Select(group => new GroupChoice(cut, group, shops.GetValueOrDefault(group, "")))
                     .OrderBy(choice => choice.Name, StringComparer.Ordinal)];
             case Cut.Revision:
@@ -87,5 +106,42 @@ internal sealed class ResultGroups(TrainingDbContext db, Archive archive)
         var first = await archive.Holding(hash);
         var revision = first.Content.Procedures.First(written => written.File.Hash == hash).Procedure.Revision;
         return (first.Number, new(Cut.Revision, hex, revision.ToString(System.Globalization.CultureInfo.InvariantCulture)) { Since = first.PublishedAt });
+    }
+}
+
+/// <summary>A tally as it is written.</summary>
+internal sealed class TallyRow
+{
+    private int[]? people;
+    private int[]? wrong;
+
+    /// <summary>Which group.</summary>
+    public required string Group { get; init; }
+
+    /// <summary>How many had the chance, as a list in JSON.</summary>
+    public required string People { get; init; }
+
+    /// <summary>How many of them got it wrong.</summary>
+    public required string Wrong { get; init; }
+
+    /// <summary>How many of how many got a thing wrong.</summary>
+    public Share Of(int subject)
+    {
+        people ??= Numbers(People);
+        wrong ??= Numbers(Wrong);
+        return subject < people.Length ? new(wrong[subject], people[subject]) : new(0, 0);
+    }
+
+    private static int[] Numbers(string list)
+    {
+        var numbers = new int[list.AsSpan().Count(',') + 1];
+        var at = 0;
+        foreach (var letter in list)
+        {
+            if (char.IsAsciiDigit(letter)) numbers[at] = (numbers[at] * 10) + (letter - '0');
+            else if (letter == ',') at++;
+        }
+
+        return numbers;
     }
 }
