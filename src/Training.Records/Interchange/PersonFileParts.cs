@@ -19,6 +19,7 @@ using Training.Records.Observing;
 using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Reminding;
+using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
 using Training.Sequencing.Procedures;
@@ -71,6 +72,7 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
                 attempt.Scenario,
                 attempt.Kind,
                 attempt.At,
+                attempt.Language,
                 Answer = Json(attempt.AnswerJson),
                 attempt.Accepted,
                 attempt.Safe,
@@ -78,6 +80,8 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
                 attempt.ScenarioHash,
                 attempt.ProcedureHash,
             }))),
+        Part<FirstChances>("countedInResults", [nameof(FirstChances.PersonId)], async person => Many((await db.Set<FirstChances>().AsNoTracking()
+            .Where(first => first.PersonId == person).ToListAsync()).Select(first => new { first.Procedure, first.Source, first.Subjects, first.Orders }))),
         Part<Paper>("papers", [nameof(Paper.PersonId)], async person => Many(await Papers(person))),
         Part<Sitting>("sittingsOpened", [nameof(Sitting.ExaminerId)], async person => Many(await db.Sittings.AsNoTracking()
             .Where(sitting => sitting.ExaminerId == person).Select(sitting => new { sitting.Id, sitting.Competency, sitting.Place, sitting.OpenedAt, sitting.ClosedAt }).ToListAsync())),
@@ -147,6 +151,7 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
             paper.Id,
             paper.Competency,
             Sitting = new { of[paper.SittingId].Id, of[paper.SittingId].Place, of[paper.SittingId].ExaminerId, of[paper.SittingId].OpenedAt, of[paper.SittingId].ClosedAt },
+            paper.Language,
             paper.AdmittedAt,
             paper.BegunAt,
             paper.EndsAt,

@@ -74,9 +74,11 @@ public sealed class Statements
     {
         var content = (await archive.Of(attempt.PublicationNumber)).Content;
         var activity = await Question(json, content, attempt.Scenario, attempt.Kind);
-        return json.Statement(
+        var statement = json.Statement(
             attempt.Id.Value, attempt.PersonId, "answered", activity,
             StatementJson.Result(attempt.Score, attempt.Accepted, Response(attempt.Kind, attempt.AnswerJson)), attempt.At);
+        if (attempt.Language is { } language) statement["context"] = new JsonObject { ["language"] = language };
+        return statement;
     }
 
     private async Task<JsonObject> Of(StatementJson json, Paper paper, PaperQuestion question)

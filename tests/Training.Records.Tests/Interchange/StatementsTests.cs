@@ -43,9 +43,9 @@ public sealed class StatementsTests
         }
 
         Assert.Contains(all, statement => ((string?)statement["object"]!["id"])!.EndsWith("competencies/relay-trays/paper", StringComparison.Ordinal) && (bool)statement["result"]!["success"]!);
-        var run = all.Single(statement => statement["context"]?["instructor"] is not null);
-        Assert.Contains("[,]", (string?)run["result"]!["response"], StringComparison.Ordinal);
-        Assert.StartsWith("PT", (string?)run["result"]!["duration"], StringComparison.Ordinal);
+        var runs = all.FindAll(statement => statement["context"]?["instructor"] is not null);
+        Assert.Contains(runs, run => ((string)run["result"]!["response"]!).Contains("[,]", StringComparison.Ordinal));
+        Assert.All(runs, run => Assert.StartsWith("PT", (string?)run["result"]!["duration"], StringComparison.Ordinal));
     }
 
     [Fact]
