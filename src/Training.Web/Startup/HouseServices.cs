@@ -29,7 +29,7 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
-        services.AddSingleton<ProofLink>().AddSingleton<ProofPaper>().AddSingleton<LookedAtPacks>();
+        services.AddSingleton<ProofLink>().AddSingleton<ProofPaper>().AddSingleton<LookedAtPacks>().AddSingleton<PackChecking>();
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddHostedService<PaperClock>().AddHostedService<CheckpointClock>();
         services.AddSingleton<ProviderPlace>().AddSingleton(provider => new IssuerPlace(
