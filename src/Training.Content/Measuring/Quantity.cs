@@ -8,6 +8,9 @@ internal static partial class Quantity
     /// <summary>The first quantity of a text as it is written; null where there is none.</summary>
     public static string? FirstIn(string text) => Pattern().Match(text) is { Success: true } match ? match.Value : null;
 
+    /// <summary>The text with a no-break space in each quantity, so that no line ends between a number and its unit.</summary>
+    public static string KeptTogether(string text) => Pattern().Replace(text, match => match.Value.Replace(' ', '\u00a0'));
+
     // A battery acid's specific gravity lies between 1.000 (water) and 1.400, and is written with three decimals.
     [GeneratedRegex(
         """

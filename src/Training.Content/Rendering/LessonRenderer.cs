@@ -5,6 +5,8 @@ using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Renderers.Html.Inlines;
 using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
+using Training.Content.Measuring;
 using Training.Content.Modules;
 using Training.Content.Scenarios;
 using Training.Content.Yaml;
@@ -117,12 +119,24 @@ public sealed class LessonRenderer(ContentLibrary library, ILessonDrawings drawi
     {
         var renderer = new HtmlRenderer(writer);
         renderer.ObjectRenderers.ReplaceOrAdd<ParagraphRenderer>(new PictureRenderer(context));
+        renderer.ObjectRenderers.ReplaceOrAdd<LiteralInlineRenderer>(new TextRenderer());
         renderer.ObjectRenderers.ReplaceOrAdd<LinkInlineRenderer>(new LinkRenderer(context));
         renderer.ObjectRenderers.ReplaceOrAdd<AutolinkInlineRenderer>(new AutolinkRenderer(context));
         renderer.ObjectRenderers.ReplaceOrAdd<HtmlTableRenderer>(new ScrollingTableRenderer());
         renderer.ObjectRenderers.ReplaceOrAdd<HtmlCustomContainerRenderer>(new OwnBlockRenderer(context));
         renderer.ObjectRenderers.Add(new SourceMarkRenderer(context));
         return renderer;
+    }
+
+    /// <summary>Text in which a number stays on one line with its unit.</summary>
+    private sealed class TextRenderer : LiteralInlineRenderer
+    {
+        protected override void Write(HtmlRenderer renderer, LiteralInline literal)
+        {
+            var text = Quantity.KeptTogether(literal.Content.ToString());
+            if (renderer.EnableHtmlEscape) renderer.WriteEscape(text);
+            else renderer.Write(text);
+        }
     }
 
     /// <summary>A table that scrolls by itself on a narrow screen, by finger or by key.</summary>

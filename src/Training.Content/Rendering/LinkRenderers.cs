@@ -1,7 +1,8 @@
-using Markdig.Renderers;
 using Markdig.Renderers.Html;
-using Markdig.Syntax;
+using Markdig.Renderers;
 using Markdig.Syntax.Inlines;
+using Markdig.Syntax;
+using Training.Content.Measuring;
 
 namespace Training.Content.Rendering;
 
@@ -61,7 +62,7 @@ internal sealed class PictureRenderer(RenderContext context) : ParagraphRenderer
         renderer.EnsureLine();
         renderer.Write("<figure>");
         WriteImage(renderer, picture, context);
-        if (!string.IsNullOrWhiteSpace(picture.Title)) renderer.Write("<figcaption>").WriteEscape(picture.Title).Write("</figcaption>");
+        if (!string.IsNullOrWhiteSpace(picture.Title)) renderer.Write("<figcaption>").WriteEscape(Quantity.KeptTogether(picture.Title)).Write("</figcaption>");
         renderer.WriteLine("</figure>");
     }
 

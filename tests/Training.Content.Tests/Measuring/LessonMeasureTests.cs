@@ -32,7 +32,7 @@ public sealed class LessonMeasureTests
     }
 
     [Fact]
-    public void A_begun_minute_counts() => Assert.Equal(2, Of(string.Join(' ', Enumerable.Repeat("word", 101))).Minutes);
+    public void A_begun_minute_counts() => Assert.Equal(2, Of(string.Join(' ', Enumerable.Repeat("word", 121))).Minutes);
 
     [Theory]
     [InlineData("Wait 90 s.", "90 s")]

@@ -23,7 +23,7 @@ public sealed class CheckTests
     {
         var check = Only(Tray);
         Assert.Equal("<p>The key is off. May you pull the tray <em>now</em>?</p>", check.QuestionHtml.Trim());
-        Assert.Equal(["Yes, at once.", "After 60 s."], check.AnswersHtml);
+        Assert.Equal(["Yes, at once.", "After 60\u00a0s."], check.AnswersHtml);
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public sealed class CheckTests
     }
 
     [Theory]
-    [InlineData(1, false, "The relays still hold. Wait 60 s, see how it goes back.")]
+    [InlineData(1, false, "The relays still hold. Wait 60\u00a0s, see how it goes back.")]
     [InlineData(2, true, "Yes. The relays have let go.Source 1")]
     public void Whoever_answers_is_told_whether_it_is_right_and_why(int answer, bool isRight, string why)
     {

@@ -48,6 +48,20 @@ public sealed class LessonRendererTests
         Assert.Equal("#" + id, Uri.UnescapeDataString(link.GetAttribute("href")!));
     }
 
+    [Theory]
+    [InlineData("Wait **90 s**, not less.", "Wait 90\u00a0s, not less.")]
+    [InlineData("- A load of 12.5 A at 24 V", "A load of 12.5\u00a0A at 24\u00a0V")]
+    [InlineData("| Cable | Bears |\n| --- | --- |\n| 2.5 mm² | 1 000 W |", "2.5\u00a0mm²", "1\u00a0000\u00a0W")]
+    [InlineData("Esperar 30 min.", "Esperar 30\u00a0min.")]
+    [InlineData("90 s रुकें", "90\u00a0s रुकें")]
+    [InlineData("Take 2 steps", "Take 2 steps")]
+    public void No_line_ends_between_a_number_and_its_unit(string markdown, params string[] shown)
+    {
+        var lesson = new Lesson("en", "x", new("modules/01-relay-tray/lesson.md", $"---\ntitle: x\n---\n{markdown}\n"));
+        var text = new HtmlParser().ParseDocument(renderer.Render(Tray with { Lesson = lesson }, "en").Html).Body!.TextContent;
+        Assert.All(shown, part => Assert.Contains(part, text, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_page_says_which_language_it_is_really_in()
     {
