@@ -15,7 +15,7 @@ internal static class ScenarioLinks
     // Lots differ, so that a kind for which some have no question is found out here and not by a technician.
     private const int SeedsTried = 8;
 
-    public static void Check(ContentDrafts drafts)
+    public static void Check(ContentDrafts drafts, AnalysisLimits limits)
     {
         var counted = new Dictionary<(ProcedureId, VariantId?), RightOrderDraw>();
         foreach (var scenario in drafts.Scenarios.Values)
@@ -26,12 +26,13 @@ internal static class ScenarioLinks
             if (!drafts.Procedures.TryGetValue(id.Text, out var draft))
                 scenario.Problems.Error(id.Place, $"There is no procedure \"{id.Text}\": mend the id, or write procedures/{id.Text}.yaml.");
             else if (draft.Procedure is { } procedure)
-                Check(scenario, draft, procedure, counted);
+                Check(scenario, draft, procedure, counted, limits);
         }
     }
 
     private static void Check(
-        ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure, Dictionary<(ProcedureId, VariantId?), RightOrderDraw> counted)
+        ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure, Dictionary<(ProcedureId, VariantId?), RightOrderDraw> counted,
+        AnalysisLimits limits)
     {
         if (scenario.Variant is { } variant && !procedure.Variants.Contains(new VariantId(variant.Text)))
         {
@@ -51,7 +52,7 @@ internal static class ScenarioLinks
         if (scenario.Problems.HasErrors || draft.Problems.HasErrors) return;
         var kind = scenario.Variant is { } text ? new VariantId(text.Text) : (VariantId?)null;
         if (!counted.TryGetValue((procedure.Id, kind), out var orders) && Grader.For(procedure, kind) is { IsOk: true } grader)
-            counted.Add((procedure.Id, kind), orders = RightOrderDraw.Of(grader.Value));
+            counted.Add((procedure.Id, kind), orders = RightOrderDraw.Of(grader.Value, limits));
         if (orders is not null) CheckKinds(scenario, orders);
     }
 

@@ -1,5 +1,6 @@
 using Training.Content.Comparing;
 using Training.Content.Glossary;
+using Training.Sequencing.Analysis;
 
 namespace Training.Content.Packing;
 
@@ -10,6 +11,9 @@ namespace Training.Content.Packing;
 /// <param name="WordsKept">Words of the trade that mean something else in the pack: those that are here stay.</param>
 public sealed record PackIntake(Pack Pack, IReadOnlyList<PackLine> Lines, IReadOnlyList<ContentProblem> Problems, IReadOnlyList<Term> WordsKept)
 {
+    // A pack of strangers must not make the house count for hours; whether a question can be drawn shows with few orders, too.
+    private static readonly AnalysisLimits Limits = new(20_000, 50);
+
     /// <summary>The texts that would be written: those that are new or differ.</summary>
     public IReadOnlyList<ContentFile> ToWrite => [.. Lines.Where(line => line.Comparison.Kind is not null).Select(line => line.File)];
 
@@ -39,7 +43,7 @@ public sealed record PackIntake(Pack Pack, IReadOnlyList<PackLine> Lines, IReadO
 
         foreach (var line in lines) known[line.File.Path] = line.File;
         var paths = lines.Select(line => line.File.Path).ToHashSet(StringComparer.Ordinal);
-        var problems = ContentReader.Read([.. known.Values.OrderBy(file => file.Path, StringComparer.Ordinal)]).Problems;
+        var problems = ContentReader.Read([.. known.Values.OrderBy(file => file.Path, StringComparer.Ordinal)], Limits).Problems;
         return new(pack, lines, [.. problems.Where(problem => paths.Contains(problem.File))], kept);
     }
 }

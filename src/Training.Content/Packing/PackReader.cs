@@ -2,6 +2,7 @@ using System.Buffers;
 using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
+using Training.Content.Modules;
 using Training.Content.Yaml;
 using Training.Sequencing;
 
@@ -94,7 +95,11 @@ internal static partial class PackReader
             if (room < 0) return new Refusal("The pack holds far more than its size says: it is not read.");
             var text = Strict.GetString(buffer, 0, length);
             var problems = new ProblemList(entry.FullName);
-            return PlainText.IsSound(new(entry.FullName, text), problems) ? text : new Refusal($"The file “{shown}” is no plain text.");
+            if (!PlainText.IsSound(new(entry.FullName, text), problems)) return new Refusal($"The file “{shown}” is no plain text.");
+            if (ContentPlace.Of(entry.FullName) is not { Sort: ContentSort.Picture }) return text;
+            // A picture that could run or fetch something is not even kept as a draft.
+            SvgPicture.Check(new(entry.FullName, text), problems);
+            return problems.HasErrors ? new Refusal($"The picture “{shown}” is not taken: {problems.All[0].Sentence}") : text;
         }
         catch (DecoderFallbackException)
         {

@@ -22,6 +22,7 @@ using Training.Records.Reminding;
 using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
+using Training.Records.Writing;
 using Training.Sequencing.Procedures;
 
 namespace Training.Records.Interchange;
@@ -109,6 +110,10 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
         // What was found is about the one who was watched and stands in their file.
         Part<Run>("runsWatched", [nameof(Run.ExaminerId)], async person => Many(await db.Runs.AsNoTracking()
             .Where(run => run.ExaminerId == person).Select(run => new { run.Id, run.Procedure, run.StartedAt, run.SignedAt, run.AbandonedAt }).ToListAsync())),
+        Part<BesideRun>("runsWatchedBeside", [nameof(BesideRun.ExaminerId)], async person => Many(await db.BesideRuns.AsNoTracking()
+            .Where(beside => beside.ExaminerId == person).Select(beside => new { beside.RunId, beside.BegunAt, beside.EndedAt }).ToListAsync())),
+        Part<BesideTap>("tapsBeside", [nameof(BesideTap.ExaminerId)], async person => Many((await db.Set<BesideTap>().AsNoTracking()
+            .Where(tap => tap.ExaminerId == person).ToListAsync()).Select(tap => new { tap.RunId, tap.Number, tap.Step, tap.Seconds, tap.UndoneAt }))),
         Part<CompetencyRecord>("records", [nameof(CompetencyRecord.PersonId)], async person => Many(await Records(person))),
         Part<LogNote>("notesWrittenOnRecords", [nameof(LogNote.ById)], async person => Many(await db.LogNotes.AsNoTracking()
             .Where(note => note.ById == person).Select(note => new { note.EntryIndex, note.RecordId, note.Reason }).ToListAsync())),
@@ -131,6 +136,17 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
             .Where(job => job.MadeById == person).Select(job => new { job.Id, job.Customer, job.Chassis, job.FirstDay, job.LastDay, job.MadeAt }).ToListAsync())),
         Part<ShopNeed>("needsSet", [nameof(ShopNeed.SetById)], async person => Many(await db.Set<ShopNeed>().AsNoTracking()
             .Where(need => need.SetById == person).Select(need => new { need.Competency, need.People, need.SetAt }).ToListAsync())),
+        Part<Draft>("draftsInWork", [nameof(Draft.ChangedById), nameof(Draft.OfferedById)], async person => Many(await db.Set<Draft>().AsNoTracking()
+            .Where(draft => draft.ChangedById == person || draft.OfferedById == person)
+            .Select(draft => new { draft.Path, draft.State, Version = draft.Version, draft.ChangedAt, draft.OfferedAt }).ToListAsync())),
+        Part<DraftText>("textsWritten", [nameof(DraftText.ById)], async person => Many(await (
+            from text in db.Set<DraftText>().AsNoTracking()
+            where text.ById == person
+            join draft in db.Set<Draft>() on text.DraftId equals draft.Id
+            select new { draft.Path, text.Number, text.At, text.Text }).ToListAsync())),
+        Part<DeskEntry>("published", [nameof(DeskEntry.WrittenById), nameof(DeskEntry.ApprovedById)], async person => Many(await db.Set<DeskEntry>().AsNoTracking()
+            .Where(entry => entry.WrittenById == person || entry.ApprovedById == person)
+            .Select(entry => new { entry.At, entry.Act, entry.Path, entry.PublicationNumber, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
         Part<CalendarAddress>("calendarAddress", [nameof(CalendarAddress.PersonId)], async person => Many(await db.Set<CalendarAddress>().AsNoTracking()
             .Where(address => address.PersonId == person).Select(address => new { address.MadeAt }).ToListAsync())),
         Part<ReminderMail>("reminderMails", [nameof(ReminderMail.PersonId)], async person => Many(await db.Set<ReminderMail>().AsNoTracking()

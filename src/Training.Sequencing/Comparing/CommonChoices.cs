@@ -15,10 +15,14 @@ internal sealed record CommonChoice(StepId[] Steps, OrderUnion Before, OrderUnio
 /// <summary>Goes through the choices that two revisions have in common.</summary>
 internal static class CommonChoices
 {
-    /// <summary>All of them; nothing where there are too many to look through, or no step that both have.</summary>
+    // Every pair of steps is looked at some times over; a job of work that people learn has a tenth of it.
+    private const int MostSteps = 200;
+
+    /// <summary>All of them; nothing where there are too many to look through, more than 200 steps, or no step that both have.</summary>
     public static IReadOnlyList<CommonChoice>? Of(Grader before, Grader after)
     {
         if (Choices.AreTooMany(before.Layout) || Choices.AreTooMany(after.Layout)) return null;
+        if (before.Layout.StepCount > MostSteps || after.Layout.StepCount > MostSteps) return null;
         var (old, now) = (new Side(before.Layout, before.Plans), new Side(after.Layout, after.Plans));
         StepId[] common = [.. now.Ids.Where(old.Has)];
         HashSet<StepId> always = [.. common.Where(id => old.Requires(id) || now.Requires(id))];

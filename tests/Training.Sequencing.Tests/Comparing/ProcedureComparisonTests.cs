@@ -97,6 +97,15 @@ public sealed class ProcedureComparisonTests
     }
 
     [Fact]
+    public void Of_more_than_two_hundred_steps_the_changes_are_told_and_the_orders_are_not()
+    {
+        var large = new Procedure(new("large"), "Large", 1) { Steps = [.. Enumerable.Range(0, 201).Select(i => new Step(new($"s{i}"), $"Do {i}"))] };
+        var comparison = ProcedureComparison.Of(large, large.With(Order("r", "s0", "s1")));
+        Assert.Single(comparison.Changes);
+        Assert.Empty(comparison.Orders);
+    }
+
+    [Fact]
     public void Where_there_are_too_many_orders_to_count_an_estimate_says_that_it_is_one()
     {
         // Without a rule 20 steps have 20! orders; with one rule half of them. Crowns keep the counting from falling apart.

@@ -14,6 +14,7 @@ namespace Training.Web.Features.Packs;
 /// <param name="library">What is served.</param>
 /// <param name="drafts">What is in work.</param>
 /// <param name="looked">The packs that people look at.</param>
+/// <param name="checking">Checks them.</param>
 /// <param name="rooms">Knows who the provider is.</param>
 /// <param name="settings">Has the line of the licence (<c>Provider:Licence</c>).</param>
 /// <param name="current">Who asks.</param>
@@ -22,9 +23,12 @@ namespace Training.Web.Features.Packs;
 [Authorize(Roles = Roles.Trainer)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class PacksController(
-    Library library, Training.Records.Writing.Drafts drafts, LookedAtPacks looked, Rooms rooms, IConfiguration settings, CurrentActor current, IStringLocalizer<Words> words)
+    Library library, Training.Records.Writing.Drafts drafts, LookedAtPacks looked, PackChecking checking, Rooms rooms, IConfiguration settings, CurrentActor current, IStringLocalizer<Words> words)
     : Controller
 {
+    [System.ComponentModel.Localizable(true)]
+    private static string TooLong => "It takes too long to check this pack, or another one is still being checked.";
+
     /// <summary>What can be taken out, and the form for what comes in.</summary>
     [HttpGet]
     public IActionResult Index() => View(new PacksPage(library.Current.Content));
@@ -55,8 +59,9 @@ public sealed class PacksController(
         var actor = await current.Get();
         var here = await drafts.Files(actor);
         if (!here.IsOk) return this.NotShown(here.Fault);
+        if (await checking.Look(read.Value, here.Value) is not { } intake) return Wrong(words[TooLong]);
         looked.Keep(actor.Person, read.Value);
-        return View(nameof(Index), new PacksPage(library.Current.Content) { Intake = PackIntake.Of(read.Value, here.Value) });
+        return View(nameof(Index), new PacksPage(library.Current.Content) { Intake = intake });
     }
 
     /// <summary>Begins a draft of each file of the pack that is new or differs. Nothing is published.</summary>
@@ -67,7 +72,7 @@ public sealed class PacksController(
         if (looked.Of(actor.Person) is not { } pack) return Wrong(words["It is too long ago that you looked at the pack: choose the file again."]);
         var here = await drafts.Files(actor);
         if (!here.IsOk) return this.NotShown(here.Fault);
-        var files = PackIntake.Of(pack, here.Value).ToWrite;
+        if (await checking.Look(pack, here.Value) is not { ToWrite: var files }) return Wrong(words[TooLong]);
         foreach (var file in files)
         {
             var brought = await drafts.Bring(actor, file);
