@@ -230,6 +230,28 @@ public readonly record struct PracticeId(Guid Value) : IRecordsId<PracticeId>
     public override string ToString() => Value.ToString();
 }
 
+/// <summary>The id of a draft.</summary>
+/// <param name="Value">The GUID.</param>
+public readonly record struct DraftId(Guid Value) : IRecordsId<DraftId>
+{
+    /// <inheritdoc/>
+    public static DraftId Of(Guid value) => new(value);
+
+    /// <summary>A new id.</summary>
+    /// <param name="at">The time that it carries.</param>
+    public static DraftId New(Instant at) => RecordsId.New<DraftId>(at);
+
+    /// <summary>Reads an id as an address carries it.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="provider">Not used.</param>
+    /// <param name="id">The id where the text is one.</param>
+    /// <returns>False where the text is none.</returns>
+    public static bool TryParse(string? text, IFormatProvider? provider, out DraftId id) => RecordsId.TryParse(text, out id);
+
+    /// <inheritdoc/>
+    public override string ToString() => Value.ToString();
+}
+
 /// <summary>Reads and writes a <see cref="PersonId"/> as text; sign-in keeps a person's id as text in its claims.</summary>
 public sealed class PersonIdConverter : TypeConverter
 {

@@ -21,6 +21,7 @@ using Training.Records.Reminding;
 using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
+using Training.Records.Writing;
 
 namespace Training.Records;
 
@@ -48,6 +49,7 @@ public static class TrainingRecordsServices
         services.AddSingleton(at => new RunJudging(at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>()));
         services.AddSingleton(at => new Publisher(
             at.GetRequiredService<IServiceScopeFactory>(), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), Clock(at)));
+        services.AddSingleton(at => new OpenDrafts(Clock(at)));
         services.AddSingleton<LogBook>().AddSingleton<LastWalk>().AddSingleton<SignedLists>();
         services.AddSingleton(at => new IssuerKeyFile(at.GetRequiredService<IssuerPlace>()));
 
@@ -69,6 +71,11 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new ResultGroups(Db(at), at.GetRequiredService<Archive>()));
         services.AddScoped(at => new RuleResults(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<ResultGroups>(), at.GetRequiredService<KeptWork>()));
+        services.AddScoped(at => new PaperResults(Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>()));
+        services.AddScoped(at => new BesideRuns(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<RunJudging>(), Clock(at)));
+        services.AddScoped(at => new ExaminerAgreement(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<RunJudging>()));
         services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<Tallies>(), at.GetRequiredService<KeptWork>()));
 
         services.AddScoped<People>();
@@ -111,6 +118,8 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Reminders(Db(at), at.GetRequiredService<Coverage>(), at.GetRequiredService<RecordLines>()));
         services.AddScoped(at => new Calendars(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<Reminders>(), Clock(at)));
         services.AddScoped(at => new WeeklyMails(Db(at), at.GetRequiredService<People>(), at.GetRequiredService<Reminders>(), Clock(at)));
+        services.AddScoped(at => new Drafts(Db(at), at.GetRequiredService<Publisher>(), at.GetRequiredService<OpenDrafts>(), Clock(at)));
+        services.AddScoped(at => new DraftPublishing(Db(at), at.GetRequiredService<Publisher>(), Clock(at)));
         services.AddScoped<DemoWorld>();
         return services;
     }

@@ -18,6 +18,7 @@ internal static class CountingBenchmark
         output.WriteLine("| poset | orders | time |");
         output.WriteLine("| --- | --- | --- |");
         var all = 0.0;
+        var byFamily = new Dictionary<string, List<(double Steps, double Time)>>();
         foreach (var line in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Data", "linear-extension-counts.jsonl")))
         {
             var poset = JsonDocument.Parse(line).RootElement;
@@ -27,9 +28,14 @@ internal static class CountingBenchmark
             if (count.ToString(CultureInfo.InvariantCulture) != poset.GetProperty("count").GetString())
                 throw new InvalidOperationException("The count is wrong.");
             all += time;
+            if (!byFamily.TryGetValue(poset.GetProperty("family").GetString()!, out var points)) byFamily.Add(poset.GetProperty("family").GetString()!, points = []);
+            points.Add((poset.GetProperty("n").GetInt32(), time));
             output.WriteLine($"| {poset.GetProperty("family").GetString()}, {poset.GetProperty("n").GetInt32()} | {count} | {time / 1000:0.0} ms |");
         }
 
+        output.WriteLine();
+        foreach (var (family, points) in byFamily)
+            output.WriteLine($"- {family}: the time is multiplied by {Math.Exp(4 * Measure.Growth(points)):0.0} for every four steps more (fitted).");
         using var self = Process.GetCurrentProcess();
         output.WriteLine();
         output.WriteLine($"In all {all / 1e6:0.00} s; the program's memory was never above {self.PeakWorkingSet64 / 1048576.0:0} MiB.");

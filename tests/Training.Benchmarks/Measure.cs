@@ -30,11 +30,20 @@ internal static class Measure
             : (sorted[(sorted.Length / 2) - 1] + sorted[sorted.Length / 2]) / 2;
     }
 
-    /// <summary>The slope of a straight line through the logarithms by least squares: how a time grows with a size.</summary>
-    public static double GrowthExponent(IReadOnlyList<(double Size, double Time)> points)
+    /// <summary>
+    /// The exponent of a power by which a time grows with a size: the slope of a straight line through the logarithms of
+    /// both, by least squares.
+    /// </summary>
+    public static double GrowthExponent(IReadOnlyList<(double Size, double Time)> points) =>
+        Growth([.. points.Select(point => (Math.Log(point.Size), point.Time))]);
+
+    /// <summary>
+    /// The rate at which a time grows by multiplication: the slope of a straight line through the logarithms of the times,
+    /// by least squares.
+    /// </summary>
+    public static double Growth(IReadOnlyList<(double Size, double Time)> points)
     {
-        var (x, y) = (points.Average(point => Math.Log(point.Size)), points.Average(point => Math.Log(point.Time)));
-        return points.Sum(point => (Math.Log(point.Size) - x) * (Math.Log(point.Time) - y))
-            / points.Sum(point => (Math.Log(point.Size) - x) * (Math.Log(point.Size) - x));
+        var (x, y) = (points.Average(point => point.Size), points.Average(point => Math.Log(point.Time)));
+        return points.Sum(point => (point.Size - x) * (Math.Log(point.Time) - y)) / points.Sum(point => (point.Size - x) * (point.Size - x));
     }
 }

@@ -18,6 +18,8 @@ Machine.Describe(Console.Out);
     ("counting", CountingBenchmark.Run),
     ("answers", AnswersBenchmark.Run),
     ("coverage", CoverageBenchmark.Run),
+    ("results", ResultsBenchmark.Run),
+    ("drafts", DraftBenchmark.Run),
     ("papers", PapersBenchmark.Run),
 ];
 foreach (var (name, run) in benchmarks)

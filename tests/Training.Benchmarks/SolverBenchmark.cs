@@ -17,6 +17,7 @@ internal static class SolverBenchmark
         output.WriteLine();
         output.WriteLine("| steps | proven | solver | engine | ratio |");
         output.WriteLine("| --- | --- | --- | --- | --- |");
+        var (solvers, engines) = (new List<(double, double)>(), new List<(double, double)>());
         foreach (var size in new[] { 10, 20, 40 })
         {
             var grader = Jobs.Grader(size);
@@ -36,7 +37,12 @@ internal static class SolverBenchmark
             }
 
             var (theirs, ours) = (Measure.MedianOf([.. solver]), Measure.MedianOf([.. engine]));
+            solvers.Add((size, theirs));
+            engines.Add((size, ours));
             output.WriteLine($"| {size} | {solver.Count} of {Answers} | {theirs / 1000:0.00} ms | {ours / 1000:0.000} ms | {theirs / ours:0} |");
         }
+
+        output.WriteLine();
+        output.WriteLine($"The solver's time grows as the number of steps to the power of {Measure.GrowthExponent(solvers):0.00}, the engine's to the power of {Measure.GrowthExponent(engines):0.00}.");
     }
 }

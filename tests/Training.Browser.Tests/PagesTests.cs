@@ -1,13 +1,17 @@
 using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
 
 namespace Training.Browser.Tests;
 
 /// <summary>What holds of every page: it fits the screen, and a machine finds no barrier on it.</summary>
 public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
 {
+    private const string PersonLink = "main a[href^='/people/0']";
+
     public static TheoryData<string?, string> Pages => new()
     {
         { null, "/sign-in" },
+        { "tomasz", "/desk" },
         { "amara", "/next" },
         { "amara", "/modules" },
         { "amara", "/modules/03-batteries" },
@@ -30,15 +34,36 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         { "amara", "/competencies/electrical-isolation" },
         { "hollis", "/people" },
         { "hollis", "/proofs" },
+        { "hollis", "/people/file" },
+        { "bao", "/password" },
+        { "tomasz", "/wall-charts" },
+        { "tomasz", "/revisions" },
         { "tomasz", "/publishing" },
         { "tomasz", "/revisions" },
+        { "tomasz", "/packs" },
         { "tomasz", "/results" },
         { "tomasz", "/results/isolate-chassis" },
         { "tomasz", "/results/isolate-chassis/rule/ninety-seconds" },
         { "hollis", "/results/isolate-chassis" },
+        { "renske", "/paper-results/electrical-isolation" },
+        { "renske", "/agreement" },
         { "ifeoma", "/shops" },
         { "ifeoma", "/people" },
         { "ifeoma", "/signing-key" },
+    };
+
+    /// <summary>Pages whose addresses are known only on the spot: where one begins, and the links that lead there, one after the other.</summary>
+    public static TheoryData<string, string, string[]> Ways => new()
+    {
+        { "hollis", "/people", [PersonLink] },
+        { "ifeoma", "/people", [PersonLink, "main a[href$='/name-removal']"] },
+        { "hollis", "/jobs", ["main a[href^='/jobs/0']"] },
+        { "bao", "/records", ["main a[href^='/records/0']"] },
+        { "bao", "/records", ["main a[href^='/papers/0']"] },
+        { "bao", "/records", ["main a[href^='/my-runs/0']"] },
+        { "bao", "/records", ["main a[href^='/tries/0']"] },
+        { "mateo", "/runs", ["main a[href^='/runs/0']"] },
+        { "renske", "/sittings", ["main a[href^='/sittings/0']"] },
     };
 
     [Theory]
@@ -49,11 +74,7 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         if (userName is not null) await page.SignIn(userName);
         var answer = await page.GotoAsync(address);
         Assert.Equal(200, answer!.Status);
-        Assert.False((await page.TitleAsync()).StartsWith('·'), "The page has no title of its own.");
-        Assert.Equal(0, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth"));
-        var barriers = (await page.RunAxe()).Violations;
-        Assert.True(barriers.Length == 0, string.Join('\n', barriers.Select(barrier =>
-            $"{barrier.Id}: {barrier.Help} {string.Join(' ', barrier.Nodes.Select(node => node.Html).Take(3))}")));
+        await FitsAndHasNoBarrier(page);
     }
 
     [Theory]
@@ -63,6 +84,38 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         var page = await house.Device(Screen.Phone);
         if (userName is not null) await page.SignIn(userName);
         await page.GotoAsync(address);
+        await IsLargeEnough(page);
+    }
+
+    [Theory]
+    [MemberData(nameof(Ways))]
+    public async Task A_page_that_is_reached_by_links_fits_too_and_is_large_enough(string userName, string address, string[] links)
+    {
+        var page = await house.Device(Screen.Phone);
+        await page.SignIn(userName);
+        await page.GotoAsync(address);
+        foreach (var link in links)
+        {
+            var next = await page.Locator(link).First.GetAttributeAsync("href");
+            var answer = await page.GotoAsync(next!);
+            Assert.Equal(200, answer!.Status);
+        }
+
+        await FitsAndHasNoBarrier(page);
+        await IsLargeEnough(page);
+    }
+
+    private static async Task FitsAndHasNoBarrier(IPage page)
+    {
+        Assert.False((await page.TitleAsync()).StartsWith('·'), "The page has no title of its own.");
+        Assert.Equal(0, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth"));
+        var barriers = (await page.RunAxe()).Violations;
+        Assert.True(barriers.Length == 0, string.Join('\n', barriers.Select(barrier =>
+            $"{barrier.Id}: {barrier.Help} {string.Join(' ', barrier.Nodes.Select(node => node.Html).Take(3))}")));
+    }
+
+    private static async Task IsLargeEnough(IPage page)
+    {
         var small = await page.EvaluateAsync<string[]>("""
             () => [...document.querySelectorAll('main button, main a.button, main a.line, main input, main select, main summary')]
               .filter(item => item.type !== 'hidden' && item.getClientRects().length > 0 && !item.classList.contains('unseen'))

@@ -10,6 +10,7 @@ using Training.Content.Measuring;
 using Training.Content.Modules;
 using Training.Content.Scenarios;
 using Training.Content.Yaml;
+using Training.Sequencing.Procedures;
 
 namespace Training.Content.Rendering;
 
@@ -32,6 +33,24 @@ public sealed class LessonRenderer(ContentLibrary library, ILessonDrawings drawi
         foreach (var (heading, id) in headings.Zip(ids)) heading.GetAttributes().Id = id;
         var parts = Parts(document, new(library, drawings, module, lesson.Language, ids.ToHashSet(), lesson.Sources));
         return new(lesson.Title, lesson.Language, parts, sections);
+    }
+
+    /// <summary>
+    /// The section of a module's lesson that teaches something about steps of a procedure; found by what it says in the
+    /// default language, so that a translation leads to the same place. Null where none does.
+    /// </summary>
+    /// <param name="module">The module.</param>
+    /// <param name="procedure">The procedure, as it is written in the default language.</param>
+    /// <param name="sides">The steps, each side by itself: of an order rule the earlier ones and the later ones.</param>
+    /// <param name="language">The language of the heading.</param>
+    public LessonSection? Teaching(Module module, Procedure procedure, IReadOnlyList<IReadOnlyList<StepId>> sides, string language)
+    {
+        ArgumentNullException.ThrowIfNull(module);
+        ArgumentNullException.ThrowIfNull(procedure);
+        ArgumentNullException.ThrowIfNull(sides);
+        return TeachingSection.Find(DocumentOf(module.Lesson.File), procedure, sides) is { } heading
+            ? Render(module, language).Sections.ElementAtOrDefault(heading)
+            : null;
     }
 
     /// <summary>What somebody is told who answers a check question of a lesson.</summary>

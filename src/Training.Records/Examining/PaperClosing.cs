@@ -55,6 +55,7 @@ internal sealed class PaperClosing(
         paper.Score = decimal.Round(paper.Questions.Average(question => question.Score!.Value), 2, MidpointRounding.ToZero);
         paper.Safe = paper.Questions.All(question => question.Safe!.Value);
         paper.Passed = paper.Score >= competency.Paper.PassMark && paper.Safe.Value;
+        await PaperResults.Add(db, paper, sitting);
         (paper.HandedInAt, paper.End) = (at, end);
         await db.SaveChangesAsync();
         await issuing.IssueIfComplete(paper, sitting, sitting.ExaminerId, at);

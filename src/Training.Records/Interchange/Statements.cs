@@ -41,14 +41,14 @@ public sealed class Statements
     /// <param name="shop">One shop alone; null for all.</param>
     /// <param name="from">The first instant.</param>
     /// <param name="until">The instant after the last.</param>
-    public async Task<Outcome<StatementStream, Refusal>> Of(Actor actor, ShopId? shop, Instant from, Instant until)
+    public async Task<Outcome<WrittenStatements, Refusal>> Of(Actor actor, ShopId? shop, Instant from, Instant until)
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Administrator) && !actor.Is(Roles.Trainer)) return Refused.NotAllowed;
         if (shop is { } one && (!actor.Reaches(one) || !await db.Shops.AnyAsync(known => known.Id == one))) return Refused.NotFound;
         var address = place.Address();
         if (!address.IsOk) return address.Fault;
-        return new StatementStream(All(new(address.Value.Base), shop, from, until));
+        return new WrittenStatements(All(new(address.Value.Base), shop, from, until));
     }
 
     private async IAsyncEnumerable<JsonObject> All(StatementJson json, ShopId? shop, Instant from, Instant until)
@@ -165,4 +165,4 @@ public sealed class Statements
 
 /// <summary>Statements, made as they are read.</summary>
 /// <param name="All">The statements: practice, papers with their questions before them, runs; each by time.</param>
-public sealed record StatementStream(IAsyncEnumerable<JsonObject> All);
+public sealed record WrittenStatements(IAsyncEnumerable<JsonObject> All);

@@ -70,8 +70,18 @@ internal sealed class Run
     public IEnumerable<Tap> LiveTaps => Taps.Where(tap => tap.UndoneAt is null).OrderBy(tap => tap.Number);
 }
 
+/// <summary>That something was done, and when, in seconds since the start of the run.</summary>
+internal interface ITap
+{
+    int Number { get; }
+
+    StepId Step { get; }
+
+    decimal Seconds { get; }
+}
+
 /// <summary>That something was done, at a time since the start of the run. Taking it back marks it; nothing is deleted.</summary>
-internal sealed class Tap
+internal sealed class Tap : ITap
 {
     public RunId RunId { get; init; }
 

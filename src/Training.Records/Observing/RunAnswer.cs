@@ -10,7 +10,7 @@ namespace Training.Records.Observing;
 /// </summary>
 internal static class RunAnswer
 {
-    public static Answer Of(Procedure procedure, IEnumerable<Tap> liveTaps)
+    public static Answer Of(Procedure procedure, IEnumerable<ITap> liveTaps)
     {
         var steps = procedure.Steps.ToDictionary(step => step.Id);
         var entries = new List<Entry>();
@@ -21,7 +21,7 @@ internal static class RunAnswer
                 : step.IsWait ? before
                 : Math.Max(before, tap.Seconds - step.Takes.Seconds);
             if (!Times.TryCreate(Duration.FromSeconds(began), Duration.FromSeconds(tap.Seconds), out var times))
-                throw new InvalidOperationException($"Tap {tap.Number} of run {tap.RunId} stands before the tap before it.");
+                throw new InvalidOperationException($"Tap {tap.Number} stands before the tap before it.");
             entries.Add(new(tap.Step) { Observed = times });
             before = tap.Seconds;
         }

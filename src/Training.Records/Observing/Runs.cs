@@ -320,7 +320,7 @@ public sealed class Runs
 
     private static decimal Seconds(NodaTime.Duration length) => (decimal)length.TotalTicks / NodaConstants.TicksPerSecond;
 
-    private static IEnumerable<OfferedView> Offered(Procedure procedure, VariantId? variant) =>
+    internal static IEnumerable<OfferedView> Offered(Procedure procedure, VariantId? variant) =>
         Questions.StepsFor(procedure, variant).Select(step => new OfferedView(step.Id, step.Do, step.IsWait))
             .Concat(procedure.Decoys.Select(decoy => new OfferedView(decoy.Id, decoy.Do, false)));
 

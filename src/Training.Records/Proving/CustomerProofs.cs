@@ -137,7 +137,7 @@ public sealed class CustomerProofs
         var shown = await Shown(chosen);
         // A record that is missing from the log is missing here, too, and must not make the answer better.
         var holds = finding.Fault is null && shown.Count > 0 && shown.All(record => record.Holds);
-        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown) 
+        return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown)
         {
             Log = finding,
             Issuer = Issuer(),

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using Training.Content.Competencies;
 using Training.Records.Certifying;
 using Training.Records.Staffing;
 using Training.Records.Storage;

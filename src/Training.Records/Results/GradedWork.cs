@@ -21,6 +21,8 @@ public enum WorkSource
 /// <summary>An order of work that was graded, as far as results are counted by it.</summary>
 internal sealed record GradedWork
 {
+    private string? orderCode;
+
     public required WorkSource Source { get; init; }
 
     public required PersonId Person { get; init; }
@@ -43,6 +45,9 @@ internal sealed record GradedWork
 
     /// <summary>What was got wrong.</summary>
     public required IReadOnlySet<Chance> Broken { get; init; }
+
+    /// <summary>Names what was got wrong.</summary>
+    public string OrderCode => orderCode ??= TallySheets.CodeOf(Broken);
 
     /// <summary>How many changes the least mend makes.</summary>
     public required int Cost { get; init; }

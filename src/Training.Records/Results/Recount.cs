@@ -17,11 +17,12 @@ public sealed class Recount
 
     internal Recount(TrainingDbContext db, Tallies tallies, KeptWork kept) => (this.db, this.tallies, this.kept) = (db, tallies, kept);
 
-    /// <summary>Counts again if there are answers and no tally: the database was written before there were any.</summary>
+    /// <summary>Counts again if there are answers and nothing is counted: the database was written before anything was.</summary>
     public async Task WhereNothingIsCounted()
     {
-        if (await db.Tallies.AnyAsync()) return;
-        if (await db.PracticeTries.AnyAsync() || await db.Papers.AnyAsync() || await db.Runs.AnyAsync()) await Everything();
+        var areAnswersNew = !await db.Tallies.AnyAsync() && (await db.PracticeTries.AnyAsync() || await db.Runs.AnyAsync(run => run.SignedAt != null));
+        var arePapersNew = !await db.PaperSums.AnyAsync() && await db.Papers.AnyAsync(paper => paper.HandedInAt != null);
+        if (areAnswersNew || arePapersNew) await Everything();
     }
 
     /// <summary>Counts everything again, in one change: nobody sees it half done, and nobody else writes meanwhile.</summary>
@@ -33,6 +34,8 @@ public sealed class Recount
         await db.FirstChances.ExecuteDeleteAsync();
         await db.WrongOrders.ExecuteDeleteAsync();
         await db.TallySubjects.ExecuteDeleteAsync();
+        await db.PaperSums.ExecuteDeleteAsync();
+        await db.ItemSums.ExecuteDeleteAsync();
         var made = new List<object>();
         var sheets = new TallySheets { Added = made.Add };
         var counted = 0;
@@ -43,6 +46,7 @@ public sealed class Recount
             counted++;
         }
 
+        await AddPapers(new() { Added = made.Add });
         foreach (var rows in made.Chunk(RowsAtOnce))
         {
             db.AddRange(rows);
@@ -52,5 +56,15 @@ public sealed class Recount
 
         await change.CommitAsync();
         return counted;
+    }
+
+    private async Task AddPapers(PaperSheets sheets)
+    {
+        var hashes = await db.Sittings.AsNoTracking().ToDictionaryAsync(sitting => sitting.Id, sitting => sitting.CompetencyHash);
+        var papers = db.Papers.AsNoTracking().Include(paper => paper.Questions).Where(paper => paper.HandedInAt != null)
+            .OrderBy(paper => paper.HandedInAt).ThenBy(paper => paper.Id).AsAsyncEnumerable();
+        var first = new HashSet<(PersonId, Training.Content.Competencies.CompetencyId)>();
+        await foreach (var paper in papers)
+            if (first.Add((paper.PersonId, paper.Competency))) sheets.Add(PaperResults.Closed(paper, hashes[paper.SittingId]));
     }
 }

@@ -46,14 +46,19 @@ internal sealed class ResultGroups(TrainingDbContext db, Archive archive)
     {
         var tallies = await Tallies(procedure, source, cut);
         var choices = await Named(cut, tallies.Keys);
+        // The parts of thousands of shops would be made again for each thing of the procedure.
         return (subject, group) => (
             tallies[group].Of(subject).Whole > 0,
-            Divided(cut, choices.Select(choice => (choice, tallies[choice.Group].Of(subject))))
-                .FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share);
+            AreOrdered(cut)
+                ? Divided(cut, choices.Select(choice => (choice, tallies[choice.Group].Of(subject))))
+                    .FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share
+                : SmallGroups.Alone(choices.Select(choice => (choice.Group, tallies[choice.Group].Of(subject))), group));
     }
 
+    private static bool AreOrdered(Cut cut) => cut is Cut.Revision or Cut.Month;
+
     private static IReadOnlyList<Part<GroupChoice>> Divided(Cut cut, IEnumerable<(GroupChoice, Share)> groups) =>
-        cut is Cut.Revision or Cut.Month ? SmallGroups.InOrder(groups) : SmallGroups.Apart(groups);
+        AreOrdered(cut) ? SmallGroups.InOrder(groups) : SmallGroups.Apart(groups);
 
     private Task<Dictionary<string, Tally>> Tallies(ProcedureId procedure, WorkSource source, Cut cut) => db.Tallies.AsNoTracking()
         .Where(tally => tally.Source == source && tally.Cut == cut && tally.Procedure == procedure)

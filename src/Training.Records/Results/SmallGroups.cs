@@ -37,6 +37,26 @@ public static class SmallGroups
         return parts;
     }
 
+    /// <summary>How many of how many of one group, where it stands alone among the parts of <see cref="Apart"/>; null where it does not. The same without making the parts.</summary>
+    /// <typeparam name="TKey">What names a group.</typeparam>
+    /// <param name="groups">The groups.</param>
+    /// <param name="key">The group.</param>
+    public static Share? Alone<TKey>(IEnumerable<(TKey Key, Share Share)> groups, TKey key) where TKey : IEquatable<TKey>
+    {
+        ArgumentNullException.ThrowIfNull(groups);
+        var (small, own) = (0L, default(Share?));
+        (TKey Key, Share Share)? smallest = null;
+        foreach (var group in groups)
+        {
+            if (group.Key.Equals(key)) own = group.Share;
+            if (group.Share.Whole < Fewest) small += group.Share.Whole;
+            else if (smallest is not { } known || group.Share.Whole < known.Share.Whole) smallest = group;
+        }
+
+        var isTaken = small is > 0 and < Fewest && smallest is { } taken && taken.Key.Equals(key);
+        return own is { Whole: >= Fewest } && !isTaken ? own : null;
+    }
+
     /// <summary>The parts of groups that follow each other, such as months: what is too small is put together with what follows, at the end with what went before.</summary>
     /// <typeparam name="TKey">What names a group.</typeparam>
     /// <param name="groups">The groups in their order.</param>

@@ -51,7 +51,7 @@ internal sealed class Tallies(TrainingDbContext db, Graders graders)
                 sheets.Tallies.Add((work.Procedure, work.Source, cut, group), tally);
         if (await db.FirstChances.FindAsync(work.Person, work.Procedure, work.Source) is { } person)
             sheets.People.Add((work.Person, work.Procedure, work.Source), person);
-        var code = TallySheets.CodeOf(work.Broken);
+        var code = work.OrderCode;
         if (await db.WrongOrders.FindAsync(work.Procedure, work.Source, code) is { } order)
             sheets.Orders.Add((work.Procedure, work.Source, code), order);
         return sheets;

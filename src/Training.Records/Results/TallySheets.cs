@@ -48,10 +48,11 @@ internal sealed class TallySheets
             Procedure = work.Procedure,
             Source = work.Source,
         });
-        foreach (var chance in work.Chances.OrderBy(chance => chance.Kind).ThenBy(chance => chance.Subject, StringComparer.Ordinal))
+        // In one order for everybody, so that the numbers of new things do not depend on chance.
+        foreach (var chance in work.Chances.Where(chance => !IsMet(work.Procedure, chance, person))
+            .OrderBy(chance => chance.Kind).ThenBy(chance => chance.Subject, StringComparer.Ordinal))
         {
             var number = NumberOf(work.Procedure, chance);
-            if (person.Subjects.Contains(number)) continue;
             person.Subjects.Add(number);
             foreach (var (cut, group) in GroupsOf(work))
                 TallyOf(work, cut, group).Count(number, work.Broken.Contains(chance));
@@ -62,7 +63,7 @@ internal sealed class TallySheets
 
     private void CountOrder(GradedWork work, FirstChances person)
     {
-        var code = CodeOf(work.Broken);
+        var code = work.OrderCode;
         var order = Take(Orders, (work.Procedure, work.Source, code), () => new()
         {
             Procedure = work.Procedure,
@@ -86,6 +87,9 @@ internal sealed class TallySheets
         Cut = cut,
         Group = group,
     });
+
+    private bool IsMet(ProcedureId procedure, Chance chance, FirstChances person) =>
+        Subjects.TryGetValue((procedure, chance), out var subject) && person.Subjects.Contains(subject.Number);
 
     private int NumberOf(ProcedureId procedure, Chance chance) => Take(Subjects, (procedure, chance), () => new()
     {

@@ -24,6 +24,7 @@ internal static class Conversions
         Id<ProofId>(model);
         Id<PracticeId>(model);
         Id<JobId>(model);
+        Id<DraftId>(model);
         model.Properties<Instant>().HaveConversion<InstantConverter>();
         model.Properties<LocalDate>().HaveConversion<DayConverter>();
         model.Properties<ContentHash>().HaveConversion<HashConverter>();

@@ -40,6 +40,12 @@ public abstract class TrainingDbContext : IdentityDbContext<Person, Role, Person
 
     internal DbSet<WrongOrder> WrongOrders => Set<WrongOrder>();
 
+    internal DbSet<PaperSum> PaperSums => Set<PaperSum>();
+
+    internal DbSet<ItemSum> ItemSums => Set<ItemSum>();
+
+    internal DbSet<BesideRun> BesideRuns => Set<BesideRun>();
+
     internal DbSet<Sitting> Sittings => Set<Sitting>();
 
     internal DbSet<Paper> Papers => Set<Paper>();

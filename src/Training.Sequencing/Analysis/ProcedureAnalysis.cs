@@ -59,6 +59,20 @@ public static class ProcedureAnalysis
         return [.. Graders(procedure).SelectMany(grader => NotMirrored(grader, mirrored)).Distinct()];
     }
 
+    /// <summary>
+    /// The rules that other rules already imply on every kind of vehicle. Rules that run in a circle are left aside, so that
+    /// an author is told of both faults at once.
+    /// </summary>
+    /// <param name="procedure">The procedure. Its names must be sound.</param>
+    /// <param name="loop">The circle; see <see cref="RuleLoop"/>.</param>
+    public static IReadOnlyList<RuleId> Redundant(Procedure procedure, IReadOnlyList<LoopPair> loop)
+    {
+        ArgumentNullException.ThrowIfNull(procedure);
+        var aside = loop.Select(pair => pair.Rule).ToHashSet();
+        var rest = procedure with { Rules = [.. procedure.Rules.Where(rule => !aside.Contains(rule.Id))] };
+        return RedundantRules.Of([.. RuleLoop.Layouts(rest)]);
+    }
+
     private static IEnumerable<Grader> Graders(Procedure procedure)
     {
         VariantId?[] variants = procedure.Variants.Count == 0

@@ -23,6 +23,19 @@ internal static class RedundantRules
         return [.. layout.Procedure.Rules.Where(rule => IsRedundant(layout, rule)).Select(rule => rule.Id)];
     }
 
+    /// <summary>The rules that say nothing new on any of the kinds of vehicle on which they say anything.</summary>
+    public static IReadOnlyList<RuleId> Of(IReadOnlyList<Layout> layouts)
+    {
+        if (layouts.Any(Choices.AreTooMany)) return [];
+        return [.. layouts[0].Procedure.Rules
+            .Where(rule => layouts.Any(layout => SaysSomething(layout, rule)) && layouts.All(layout => !SaysSomething(layout, rule) || IsRedundant(layout, rule)))
+            .Select(rule => rule.Id)];
+    }
+
+    private static bool SaysSomething(Layout layout, Rule rule) =>
+        layout.Links.Any(link => ReferenceEquals(link.Rule, rule) && !layout.AreAlternatives(link.First, link.Then))
+        || layout.Needs.Any(need => ReferenceEquals(need.Rule, rule));
+
     private static bool IsRedundant(Layout layout, Rule rule)
     {
         var links = layout.Links.Where(link =>

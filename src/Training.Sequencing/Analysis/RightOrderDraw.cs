@@ -19,6 +19,9 @@ public sealed class RightOrderDraw
     /// <summary>How many right orders there are to draw from.</summary>
     public AcceptedOrders Accepted => counted.Accepted;
 
+    /// <summary>The chance that somebody who knows nothing hits a right order; see <see cref="AnalysisReport.GuessChance"/>.</summary>
+    public double GuessChance => Analysis.GuessChance.Of(counted);
+
     /// <summary>Whether every right order is drawn as likely as the others; not so where they could not be counted.</summary>
     public bool IsUniform => counted.Accepted.IsExact;
 

@@ -38,7 +38,7 @@ public sealed class ReminderCalendar(ReminderSentences sentences, Rooms rooms, T
         DtStart = Day(reminder.Day),
         // The end of an event of whole days is the day after (RFC 5545 §3.6.1).
         DtEnd = Day(reminder.Day.PlusDays(1)),
-        Summary = sentences.Short(reminder),
+        Summary = sentences.Brief(reminder),
         Transparency = TransparencyType.Transparent,
     };
 

@@ -28,7 +28,7 @@ public sealed class ReminderSentences(IStringLocalizer<Words> words, Lessons tau
 
     /// <summary>A line for a calendar, where the day stands beside it: people and competencies alone, no customer.</summary>
     /// <param name="reminder">The reminder.</param>
-    public string Short(Reminder reminder) => reminder switch
+    public string Brief(Reminder reminder) => reminder switch
     {
         Reminder.Renew renew => words["{0}: last day of the record, {1}", renew.Record.Name, taught.Titled(renew.Record.CompetencyTitle)],
         Reminder.Confirm confirm => words["{0}: last day to confirm, {1}", confirm.Record.Name, taught.Titled(confirm.Record.CompetencyTitle)],

@@ -4,6 +4,7 @@ using Training.Content;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Demo;
+using Training.Records.Results;
 
 namespace Training.Web.Startup;
 
@@ -20,6 +21,8 @@ internal static class FirstStart
         var state = await app.Services.GetRequiredService<ContentWatch>().PublishNow();
         foreach (var problem in state.Problems.Where(_ => state.IsHeldBack))
             Console.Error.WriteLine($"content/{problem}");
+        if (app.Configuration.GetValue<bool>("Results:CountAgain"))
+            Console.WriteLine($"Counted again: {await scope.ServiceProvider.GetRequiredService<Recount>().Everything()} orders of work.");
         var people = scope.ServiceProvider.GetRequiredService<People>();
         if (await people.AwaitsFirstAdministrator()) app.Services.GetRequiredService<SetUpCode>().Make();
     }

@@ -30,7 +30,7 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
-        services.AddSingleton<ProofLink>().AddScoped(provider => new ProofPaper(
+        services.AddSingleton<ProofLink>().AddSingleton<LookedAtPacks>().AddScoped(provider => new ProofPaper(
             provider.GetRequiredService<Rooms>(), provider.GetRequiredService<IStringLocalizer<Words>>(), provider.GetRequiredService<Lessons>().Titled));
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddScoped<ReminderSentences>().AddScoped<ReminderCalendar>().AddScoped<ReminderPost>().AddSingleton<MailSettings>();

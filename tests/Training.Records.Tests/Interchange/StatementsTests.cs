@@ -92,10 +92,10 @@ public sealed class StatementsTests
     {
         await using var world = await Create();
         foreach (var other in new[] { world.Owner, world.Technician, world.Examiner })
-            NotAllowed(await world.With<Statements, Outcome<StatementStream, Refusal>>(statements => statements.Of(other, null, Instant.MinValue, Instant.MaxValue)));
+            NotAllowed(await world.With<Statements, Outcome<WrittenStatements, Refusal>>(statements => statements.Of(other, null, Instant.MinValue, Instant.MaxValue)));
         world.Address = null;
         Refused(
-            await world.With<Statements, Outcome<StatementStream, Refusal>>(statements => statements.Of(world.Administrator, null, Instant.MinValue, Instant.MaxValue)),
+            await world.With<Statements, Outcome<WrittenStatements, Refusal>>(statements => statements.Of(world.Administrator, null, Instant.MinValue, Instant.MaxValue)),
             "No address is set.");
     }
 

@@ -4,7 +4,6 @@ using Training.Proofs.CanonicalJson;
 using Training.Proofs.Credentials;
 using Training.Proofs.Signing;
 using Training.Records.Certifying;
-using Training.Records.Ledger;
 using Training.Records.Proving;
 using Training.Records.Tests.Ledger;
 using static Training.Records.Tests.TestWorld;

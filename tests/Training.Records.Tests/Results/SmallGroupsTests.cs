@@ -38,6 +38,14 @@ public sealed class SmallGroupsTests
         });
 
     [Fact]
+    public void A_group_stands_alone_just_where_the_parts_say_so() => Groups.Sample(groups =>
+    {
+        var parts = SmallGroups.Apart(groups);
+        foreach (var (key, _) in groups)
+            Assert.Equal(parts.FirstOrDefault(part => part.Keys is [var alone] && alone == key && part.Share.Whole == groups[key].Share.Whole)?.Share, SmallGroups.Alone(groups, key));
+    });
+
+    [Fact]
     public void A_small_shop_is_put_together_with_the_smallest_of_the_others() => Assert.Equal(
         ["a: 3/20", "c+b: 4/9"],
         Told(SmallGroups.Apart([("a", new Share(3, 20)), ("b", new Share(3, 6)), ("c", new Share(1, 3))])));

@@ -86,7 +86,7 @@ public sealed class TalliesTests
     public async Task An_order_without_an_entry_and_a_question_with_options_are_not_counted()
     {
         await using var world = await Create();
-        await world.FailedPaper(world.Technician);
+        await world.Practise(world.Technician, "[]");
         var asked = Ok(await world.Practice(practice => practice.Draw(world.Technician, TallyHouse.Plain, QuestionKind.FirstFault)));
         Ok(await world.Practice(practice => practice.HandIn(world.Technician, new(Guid.NewGuid(), asked.Ticket, """{"chosen":["1"]}"""))));
         Assert.Empty(await world.Counted());

@@ -57,6 +57,10 @@ internal static class TallyHouse
             told.Add($"{first.PersonId} {first.Procedure} {first.Source}: {string.Join(' ', first.Subjects.Select(number => subjects[(first.Procedure, number)].ToString()).Order(StringComparer.Ordinal))}; {string.Join(' ', first.Orders)}");
         foreach (var order in await db.WrongOrders.AsNoTracking().ToListAsync())
             told.Add($"{order.Procedure} {order.Source} {order.Code}: {order.People} {order.Cost} {order.ExampleId}/{order.ExampleNumber} {string.Join(' ', order.Subjects.Select(number => subjects[(order.Procedure, number)].ToString()).Order(StringComparer.Ordinal))}");
+        foreach (var sum in await db.PaperSums.AsNoTracking().ToListAsync())
+            told.Add($"{sum.CompetencyHash}: {sum.Papers} {sum.Passed} {sum.Total} {sum.TotalSquares} {string.Join(' ', sum.RightAtPlace)}");
+        foreach (var item in await db.ItemSums.AsNoTracking().ToListAsync())
+            told.Add($"{item.CompetencyHash} {item.Kind} {item.Scenario}: {item.Asked} {item.Right} {item.Rest} {item.RestSquares} {item.RestWhereRight}");
         return told.Order(StringComparer.Ordinal).ToList();
     });
 

@@ -11,6 +11,7 @@ using Training.Records.Practising;
 using Training.Records.Proving;
 using Training.Records.Publishing;
 using Training.Records.Staffing;
+using Training.Records.Writing;
 using Training.Sequencing;
 using Training.Web.Tests.House;
 
@@ -65,8 +66,11 @@ public sealed class DoorsHouse : IAsyncLifetime
         var content = The<Library>().Current.Content;
         var job = Ok(await The<Jobs>().List(hollis))[0].Id;
 
+        var draft = Ok(await The<Drafts>().Begin(await ActorOf("tomasz"), content.Procedures[0].File.Path));
+
         foreach (var (name, value) in new (string, object)[]
         {
+            ("draft", draft),
             ("person", amara.Person), ("record", record.Id), ("run", run), ("proof", proof.Id), ("token", proof.Token), ("paper", paper),
             ("sitting", sitting), ("job", job), ("id", practised[0].Id), ("number", 1), ("index", 0), ("credential", record.Id), ("code", 404), ("module", content.Modules[0].Id),
             ("scenario", content.Scenarios[0].Id), ("name", "nothing.svg"), ("procedure", "isolate-chassis"), ("kind", "rule"), ("subject", "told-first"), ("order", "0000"), ("measure", "voltage-drop"), ("competency", competency.Id),

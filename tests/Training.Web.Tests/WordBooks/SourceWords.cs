@@ -17,7 +17,7 @@ namespace Training.Web.Tests.WordBooks;
 /// </summary>
 internal static partial class SourceWords
 {
-    private static readonly string[] Projects = ["Training.Sequencing", "Training.Measures", "Training.Records", "Training.Web"];
+    private static readonly string[] Projects = ["Training.Sequencing", "Training.Measures", "Training.Content", "Training.Records", "Training.Web"];
 
     private static readonly string Source = Path.Combine(Root(), "src");
 

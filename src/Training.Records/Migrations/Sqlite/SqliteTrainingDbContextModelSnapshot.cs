@@ -626,6 +626,59 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("LogEntries", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId");
+
+                    b.HasIndex("ExaminerId");
+
+                    b.ToTable("BesideRuns", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Seconds")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Step")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("UndoneAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId", "Number");
+
+                    b.HasIndex("RunId", "ExaminerId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("BesideTaps", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
                 {
                     b.Property<Guid>("Id")
@@ -993,6 +1046,69 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("FirstChances", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Results.ItemSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Scenario")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Asked")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Rest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestWhereRight")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Right")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash", "Kind", "Scenario");
+
+                    b.ToTable("ItemSums", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.PaperSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Papers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("RightAtPlace")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Total")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("TotalSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash");
+
+                    b.HasIndex("Competency");
+
+                    b.ToTable("PaperSums", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Results.Tally", b =>
                 {
                     b.Property<string>("Source")
@@ -1189,6 +1305,144 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("JobNeeds", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Writing.DeskEntry", b =>
+                {
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Act")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ApprovedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Path")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("PublicationNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Text")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WrittenById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("ApprovedById");
+
+                    b.HasIndex("PublicationNumber");
+
+                    b.HasIndex("WrittenById");
+
+                    b.ToTable("DeskEntries", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.Draft", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BasedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ChangedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ChangedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("OfferedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("OfferedById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Path")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Version")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChangedById");
+
+                    b.HasIndex("OfferedById");
+
+                    b.HasIndex("State", "Path");
+
+                    b.ToTable("Drafts", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.DraftText", b =>
+                {
+                    b.Property<Guid>("DraftId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsBeside")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("IsSettled")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<byte[]>("Text")
+                        .IsRequired()
+                        .HasMaxLength(1048576)
+                        .HasColumnType("BLOB");
+
+                    b.Property<int>("WrittenOn")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("DraftId", "Number");
+
+                    b.HasIndex("ById");
+
+                    b.ToTable("DraftTexts", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.LaidOver", b =>
+                {
+                    b.Property<string>("Path")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Over")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Path");
+
+                    b.HasIndex("Text");
+
+                    b.ToTable("LaidOver", (string)null);
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<Training.Records.PersonId>", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Role", null)
@@ -1375,6 +1629,30 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Certifying.CompetencyRecord", null)
                         .WithMany()
                         .HasForeignKey("RecordId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ExaminerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Observing.Run", null)
+                        .WithMany()
+                        .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.HasOne("Training.Records.Observing.BesideRun", null)
+                        .WithMany("Taps")
+                        .HasForeignKey("RunId", "ExaminerId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1577,6 +1855,65 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Writing.DeskEntry", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ApprovedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Publishing.Publication", null)
+                        .WithMany()
+                        .HasForeignKey("PublicationNumber")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("WrittenById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.Draft", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ChangedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("OfferedById")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.DraftText", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Writing.Draft", null)
+                        .WithMany()
+                        .HasForeignKey("DraftId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Writing.LaidOver", b =>
+                {
+                    b.HasOne("Training.Records.Publishing.PublishedText", null)
+                        .WithMany()
+                        .HasForeignKey("Text")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Certifying.CompetencyRecord", b =>
                 {
                     b.Navigation("Runs");
@@ -1585,6 +1922,11 @@ namespace Training.Records.Migrations.Sqlite
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
                 {
                     b.Navigation("Questions");
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Navigation("Taps");
                 });
 
             modelBuilder.Entity("Training.Records.Observing.Run", b =>

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Training.Records.Accounts;
+using Training.Records.Publishing;
 using Training.Records.Results;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
@@ -9,7 +10,7 @@ namespace Training.Web.Features.Results;
 
 /// <summary>What people get wrong, over all jobs.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
-public sealed class ResultsController(RuleResults results, CurrentActor current) : Controller
+public sealed class ResultsController(RuleResults results, Library library, CurrentActor current) : Controller
 {
     /// <summary>All procedures with what is got wrong in each most surely.</summary>
     /// <param name="source">Where the orders were given.</param>
@@ -17,7 +18,10 @@ public sealed class ResultsController(RuleResults results, CurrentActor current)
     public async Task<IActionResult> Index(string? source)
     {
         var asked = ResultWords.ReadSource(source);
-        var overview = await results.Overview(await current.Get(), asked);
-        return overview.IsOk ? View(new ResultsPage(asked, overview.Value)) : this.NotShown(overview.Fault);
+        var actor = await current.Get();
+        var overview = await results.Overview(actor, asked);
+        if (!overview.IsOk) return this.NotShown(overview.Fault);
+        // The pages about papers and examiners are for the provider's own staff.
+        return View(new ResultsPage(asked, overview.Value, actor.Shop is null ? library.Current.Content.Competencies : []));
     }
 }

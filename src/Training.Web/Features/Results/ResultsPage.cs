@@ -1,11 +1,13 @@
+using Training.Content.Competencies;
 using Training.Records.Results;
 
 namespace Training.Web.Features.Results;
 
 /// <summary>All procedures.</summary>
 /// <param name="Source">Where the orders were given.</param>
-/// <param name="Procedures">The procedures, that with the surest fault first.</param>
-public sealed record ResultsPage(WorkSource Source, IReadOnlyList<ProcedureOverview> Procedures)
+/// <param name="Procedures">The procedures.</param>
+/// <param name="Papers">The competencies whose papers can be looked at; none for people of a shop.</param>
+public sealed record ResultsPage(WorkSource Source, IReadOnlyList<ProcedureOverview> Procedures, IReadOnlyList<Competency> Papers)
 {
     /// <summary>Those in which something is got wrong, the surest first.</summary>
     public IEnumerable<ProcedureOverview> WithFaults =>

@@ -45,9 +45,10 @@ public sealed class RunsController(Training.Records.Observing.Runs runs, Graders
         var view = found.Value;
         if (this.WantsJson()) return Json(new RunProgress(view.ElapsedSeconds, view.Run.State == RunState.UnderWay));
         var isMine = view.Run.Examiner == actor.Person;
-        if (view.Run.State != RunState.UnderWay || !isMine) return View(new RunPage(view, isMine));
+        var mayObserveBeside = view.Run.State == RunState.UnderWay && !isMine && actor.Is(Roles.Examiner);
+        if (view.Run.State != RunState.UnderWay || !isMine) return View(new RunPage(view, isMine, mayObserveBeside));
         var grader = await graders.For(view.ProcedureHash, view.Run.Variant);
-        return View("Observe", new ObservePage(view, grader.Procedure.Decoys.Select(decoy => decoy.Id).ToHashSet()));
+        return View("Observe", new ObservePage(view.Run, view.Offered, view.Taps, view.ElapsedSeconds, grader.Procedure.Decoys.Select(decoy => decoy.Id).ToHashSet()));
     }
 
     private async Task<IActionResult> Page(StartRunForm form, Refusal? wrong = null)

@@ -30,6 +30,11 @@ public static class Dates
     /// <param name="zone">The IANA name of the zone that is told in.</param>
     public static string Day(Instant at, string zone) => Day(In(at, zone).Date);
 
+    /// <summary>A time of day to the second, for what was saved just now.</summary>
+    /// <param name="at">When.</param>
+    /// <param name="zone">The IANA name of the zone that is told in.</param>
+    public static string Second(Instant at, string zone) => In(at, zone).ToString("HH:mm:ss", CultureInfo.InvariantCulture);
+
     /// <summary>A day and a time with its zone.</summary>
     /// <param name="at">When.</param>
     /// <param name="zone">The IANA name of the zone that is told in.</param>

@@ -28,6 +28,7 @@ public sealed class Rooms(IConfiguration configuration)
         ("owner", new("Proofs", "/proofs")),
         ("owner", new("Results", "/results")),
         ("owner", new("Bench", "/bench")),
+        ("trainer", new("Desk", "/desk")),
         ("trainer", new("Content", "/publishing")),
         ("trainer", new("Results", "/results")),
         ("trainer", new("Learn", "/modules")),

@@ -3,6 +3,8 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Results;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -22,8 +24,21 @@ public sealed class SubjectResultsController(RuleResults results, Lessons lesson
     {
         if (ResultWords.ReadKind(kind) is not { } known) return this.NotShown(Refused.NotFound);
         var outcome = await results.Of(await current.Get(), new(procedure), new(known, subject), ResultWords.ReadSource(source));
-        return outcome.IsOk
-            ? View(new SubjectResultsPage(outcome.Value, lessons.Teaching(outcome.Value.Procedure.Id)))
-            : this.NotShown(outcome.Fault);
+        if (!outcome.IsOk) return this.NotShown(outcome.Fault);
+        var (written, lesson) = (outcome.Value.Procedure, lessons.Teaching(outcome.Value.Procedure.Id));
+        var section = lesson is null
+            ? null
+            : lessons.Renderer.Teaching(lesson, written.Procedure, SidesOf(written.Procedure, outcome.Value.What), Tongues.Current.Code);
+        return View(new SubjectResultsPage(outcome.Value, lesson) { Section = section });
     }
+
+    /// <summary>The steps that it is about: of a rule of order the earlier and the later ones.</summary>
+    private static IReadOnlyList<IReadOnlyList<StepId>> SidesOf(Procedure procedure, Chance what) => what.Kind != ChanceKind.Rule
+        ? [[new(what.Subject)]]
+        : procedure.Rules.FirstOrDefault(rule => rule.Id.Value == what.Subject) switch
+        {
+            OrderRule rule => [rule.First, rule.Then],
+            StateRule rule => [[rule.Step]],
+            _ => [[]],
+        };
 }

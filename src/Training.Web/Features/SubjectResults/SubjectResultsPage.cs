@@ -1,4 +1,5 @@
 using Training.Content.Modules;
+using Training.Content.Rendering;
 using Training.Records.Results;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
@@ -12,6 +13,9 @@ public sealed record SubjectResultsPage(Training.Records.Results.SubjectResults 
 {
     /// <summary>How many parts are listed at most.</summary>
     public const int MostParts = 30;
+
+    /// <summary>The section of the lesson that teaches it; null where none was found.</summary>
+    public LessonSection? Section { get; init; }
 
     /// <summary>Why it matters and what can come of it, as the author wrote it.</summary>
     /// <param name="texts">The procedure in the reader's language.</param>

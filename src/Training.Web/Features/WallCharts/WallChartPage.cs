@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Localization;
 using Training.Content.Modules;
 using Training.Content.Procedures;
+using Training.Content.Rendering;
 using Training.Sequencing.Procedures;
 using Training.Web.Drawings;
 using Training.Web.Features.Shared;
@@ -20,7 +21,7 @@ public sealed record WallChartPage(WrittenProcedure Written, string Language, st
     public WallChart Chart { get; } = WallChart.Of(Written.In(Language), WordBook.For(Language));
 
     /// <summary>What stands on every chart.</summary>
-    public ChartWords Words { get; } = ChartWords.Of(WordBook.For(Language));
+    public ChartWords Words { get; } = ChartWords.In(Language);
 
     /// <summary>The language that was wished for; the chart's own where it is there.</summary>
     public required string Wished { get; init; }
@@ -48,27 +49,29 @@ public sealed record ChartWords(string First, string KeepOrder, string Never, st
 {
     private IStringLocalizer<Shared.Words> Book { get; init; } = null!;
 
+    private LessonWords Signals { get; init; } = null!;
+
     /// <summary>The words of a language.</summary>
-    /// <param name="words">The words of the interface in that language.</param>
-    public static ChartWords Of(IStringLocalizer<Shared.Words> words)
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public static ChartWords In(string language)
     {
-        ArgumentNullException.ThrowIfNull(words);
+        var (words, lesson) = (WordBook.For(language), LessonWords.In(language));
         return new(
             words["The vehicle's own instructions, local law and licensed practice come first."],
             words["Keep the order, or:"],
-            words["Never"],
+            lesson.Never,
             words["Line or bar: what stands above it comes first. No line between two steps: any order. Dashed ring: only if needed, or one of several ways. Filled ring: a wait. Triangle: too early, it hurts somebody."])
-        { Book = words };
+        { Book = words, Signals = lesson };
     }
 
     /// <summary>A signal word of ISO 3864-2.</summary>
     /// <param name="word">Which.</param>
     public string Signal(SignalWord word) => word switch
     {
-        SignalWord.Danger => Book["Danger"],
-        SignalWord.Warning => Book["Warning"],
-        SignalWord.Caution => Book["Caution"],
-        _ => Book["Notice"],
+        SignalWord.Danger => Signals.Danger,
+        SignalWord.Warning => Signals.Warning,
+        SignalWord.Caution => Signals.Caution,
+        _ => Signals.Notice,
     };
 
     /// <summary>Which revision of the procedure is printed, and when.</summary>

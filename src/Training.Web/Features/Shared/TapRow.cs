@@ -1,6 +1,6 @@
 using Training.Records.Asking;
 
-namespace Training.Web.Features.Runs;
+namespace Training.Web.Features.Shared;
 
 /// <summary>A step or decoy on the page beside the vehicle.</summary>
 /// <param name="Offer">What it says.</param>

@@ -11,8 +11,8 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125181802_Reminders")]
-    partial class Reminders
+    [Migration("20261125174550_PaperSumsAndBesideRuns")]
+    partial class PaperSumsAndBesideRuns
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -629,6 +629,59 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("LogEntries", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("BegunAt")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("EndedAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId");
+
+                    b.HasIndex("ExaminerId");
+
+                    b.ToTable("BesideRuns", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.Property<Guid>("RunId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ExaminerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Seconds")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Step")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long?>("UndoneAt")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("RunId", "ExaminerId", "Number");
+
+                    b.HasIndex("RunId", "ExaminerId", "Id")
+                        .IsUnique();
+
+                    b.ToTable("BesideTaps", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
                 {
                     b.Property<Guid>("Id")
@@ -810,21 +863,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("PracticeTries");
                 });
 
-            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
-                {
-                    b.Property<Guid>("ProofId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("JobId")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("ProofId");
-
-                    b.HasIndex("JobId");
-
-                    b.ToTable("JobProofs", (string)null);
-                });
-
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
                 {
                     b.Property<Guid>("Id")
@@ -925,53 +963,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("PublishedTexts");
                 });
 
-            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
-                {
-                    b.Property<Guid>("PersonId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("MadeAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<byte[]>("SecretHash")
-                        .IsRequired()
-                        .HasColumnType("BLOB");
-
-                    b.HasKey("PersonId");
-
-                    b.HasIndex("SecretHash")
-                        .IsUnique();
-
-                    b.ToTable("CalendarAddresses", (string)null);
-                });
-
-            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
-                {
-                    b.Property<Guid>("PersonId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Week")
-                        .HasColumnType("TEXT");
-
-                    b.Property<long>("BegunAt")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("MessageId")
-                        .IsRequired()
-                        .HasMaxLength(100)
-                        .HasColumnType("TEXT");
-
-                    b.Property<long?>("SentAt")
-                        .HasColumnType("INTEGER");
-
-                    b.HasKey("PersonId", "Week");
-
-                    b.HasIndex("MessageId")
-                        .IsUnique();
-
-                    b.ToTable("ReminderMails", (string)null);
-                });
-
             modelBuilder.Entity("Training.Records.Results.FirstChances", b =>
                 {
                     b.Property<Guid>("PersonId")
@@ -994,6 +985,69 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasKey("PersonId", "Procedure", "Source");
 
                     b.ToTable("FirstChances", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.ItemSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Scenario")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Asked")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Rest")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("RestWhereRight")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Right")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash", "Kind", "Scenario");
+
+                    b.ToTable("ItemSums", (string)null);
+                });
+
+            modelBuilder.Entity("Training.Records.Results.PaperSum", b =>
+                {
+                    b.Property<string>("CompetencyHash")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Competency")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Papers")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Passed")
+                        .HasColumnType("INTEGER");
+
+                    b.PrimitiveCollection<string>("RightAtPlace")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Total")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("TotalSquares")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("CompetencyHash");
+
+                    b.HasIndex("Competency");
+
+                    b.ToTable("PaperSums", (string)null);
                 });
 
             modelBuilder.Entity("Training.Records.Results.Tally", b =>
@@ -1382,6 +1436,30 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ExaminerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Observing.Run", null)
+                        .WithMany()
+                        .HasForeignKey("RunId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideTap", b =>
+                {
+                    b.HasOne("Training.Records.Observing.BesideRun", null)
+                        .WithMany("Taps")
+                        .HasForeignKey("RunId", "ExaminerId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Observing.Run", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
@@ -1439,21 +1517,6 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
-            modelBuilder.Entity("Training.Records.Proving.JobProof", b =>
-                {
-                    b.HasOne("Training.Records.Staffing.Job", null)
-                        .WithMany()
-                        .HasForeignKey("JobId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Training.Records.Proving.Proof", null)
-                        .WithOne()
-                        .HasForeignKey("Training.Records.Proving.JobProof", "ProofId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
             modelBuilder.Entity("Training.Records.Proving.Proof", b =>
                 {
                     b.HasOne("Training.Records.Accounts.Person", null)
@@ -1495,24 +1558,6 @@ namespace Training.Records.Migrations.Sqlite
                     b.HasOne("Training.Records.Publishing.Publication", null)
                         .WithMany("Files")
                         .HasForeignKey("PublicationNumber")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Training.Records.Reminding.CalendarAddress", b =>
-                {
-                    b.HasOne("Training.Records.Accounts.Person", null)
-                        .WithOne()
-                        .HasForeignKey("Training.Records.Reminding.CalendarAddress", "PersonId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Training.Records.Reminding.ReminderMail", b =>
-                {
-                    b.HasOne("Training.Records.Accounts.Person", null)
-                        .WithMany()
-                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
@@ -1588,6 +1633,11 @@ namespace Training.Records.Migrations.Sqlite
             modelBuilder.Entity("Training.Records.Examining.Paper", b =>
                 {
                     b.Navigation("Questions");
+                });
+
+            modelBuilder.Entity("Training.Records.Observing.BesideRun", b =>
+                {
+                    b.Navigation("Taps");
                 });
 
             modelBuilder.Entity("Training.Records.Observing.Run", b =>

@@ -1,0 +1,34 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Training.Content.Writing;
+using Training.Records.Accounts;
+using Training.Records.Writing;
+using Training.Web.Features.Shared;
+using Training.Web.Startup;
+
+namespace Training.Web.Features.Desk;
+
+/// <summary>The trainer's desk: what is in work, what has problems, what waits for approval, and where to begin.</summary>
+[Authorize(Roles = Roles.Trainer)]
+public sealed class DeskController(Training.Records.Writing.Drafts drafts, CurrentActor current) : Controller
+{
+    /// <summary>Everything on the desk.</summary>
+    [HttpGet("/desk")]
+    [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
+    public async Task<IActionResult> Index()
+    {
+        var actor = await current.Get();
+        var desk = await drafts.Desk(actor);
+        if (!desk.IsOk) return this.NotShown(desk.Fault);
+        var files = (await drafts.Files(actor)).Value;
+        var paths = desk.Value.Drafts.Select(draft => draft.Path).ToHashSet();
+        var faults = files.Where(file => paths.Contains(file.Path)).ToDictionary(
+            file => file.Path, file => DraftCheck.Faults(Surroundings.Of(files, file), file));
+        return View(new DeskPage(desk.Value, faults));
+    }
+}
+
+/// <summary>The desk as it is shown.</summary>
+/// <param name="Desk">What lies on it.</param>
+/// <param name="Faults">How many things keep each draft back, by its file.</param>
+public sealed record DeskPage(DeskView Desk, IReadOnlyDictionary<string, int> Faults);

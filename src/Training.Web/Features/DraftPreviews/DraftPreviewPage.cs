@@ -1,0 +1,76 @@
+using Training.Content;
+using Training.Content.Rendering;
+using Training.Content.Scenarios;
+using Training.Records.Writing;
+using Training.Sequencing.Procedures;
+
+namespace Training.Web.Features.DraftPreviews;
+
+/// <summary>A draft as technicians will see it.</summary>
+/// <param name="Draft">The draft.</param>
+/// <param name="Language">The language that it is shown in.</param>
+/// <param name="Languages">Every language that it is to be had in.</param>
+public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnlyList<string> Languages)
+{
+    /// <summary>The lesson; null where the draft is none.</summary>
+    public LessonPage? Lesson { get; private init; }
+
+    /// <summary>The scenario; null where the draft is none.</summary>
+    public ScenarioText? Scenario { get; private init; }
+
+    /// <summary>The situation of the scenario as HTML.</summary>
+    public string Situation { get; private init; } = "";
+
+    /// <summary>What the scenario offers, in no order that tells anything.</summary>
+    public IReadOnlyList<string> Offered { get; private init; } = [];
+
+    /// <summary>The procedure, or that of the scenario; null where there is none.</summary>
+    public Procedure? Procedure { get; private init; }
+
+    /// <summary>Shows a draft.</summary>
+    /// <param name="draft">The draft.</param>
+    /// <param name="library">The content with all drafts on the desk; null where anything in it cannot be read.</param>
+    /// <param name="drawings">Draws what lessons ask for.</param>
+    /// <param name="wanted">The language that is asked for.</param>
+    public static DraftPreviewPage Of(DraftView draft, ContentLibrary? library, ILessonDrawings drawings, string? wanted)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        string[] parts = draft.Line.Path.Split('/');
+        string[] name = parts[^1].Split('.');
+        var language = wanted ?? (name.Length == 3 ? name[1] : ContentLibrary.DefaultLanguage);
+        var none = new DraftPreviewPage(draft, language, []);
+        if (library is null) return none;
+        switch (parts[0])
+        {
+            case "modules" when library.FindModule(new(parts[1])) is { } module:
+                return new(draft, language, [ContentLibrary.DefaultLanguage, .. module.Translations.Select(lesson => lesson.Language)])
+                {
+                    Lesson = new LessonRenderer(library, drawings).Render(module, language),
+                };
+            case "scenarios" when library.FindScenario(new(name[0])) is { } scenario:
+                var job = scenario.Procedure is { } id ? library.FindProcedure(id)?.In(language) : null;
+                return new(draft, language, [ContentLibrary.DefaultLanguage, .. scenario.Translations.Select(text => text.Language)])
+                {
+                    Scenario = scenario.In(language),
+                    Situation = new LessonRenderer(library, drawings).RenderSituation(scenario, language),
+                    Procedure = job,
+                    Offered = job is null ? [] : OfferedOf(job, scenario),
+                };
+            case "procedures" when library.FindProcedure(new(name[0])) is { } written:
+                return new(draft, language, [ContentLibrary.DefaultLanguage, .. written.Translations.Select(translation => translation.Language)])
+                {
+                    Procedure = written.In(language),
+                };
+            default:
+                return none;
+        }
+    }
+
+    private static IReadOnlyList<string> OfferedOf(Procedure job, Scenario scenario) =>
+    [
+        .. job.Steps.Where(step => scenario.Variant is not { } kind || step.Variants.Count == 0 || step.Variants.Contains(kind))
+            .Where(step => !scenario.Start.Any(entry => entry.Step == step.Id)).Select(step => step.Do)
+            .Concat(job.Decoys.Where(decoy => scenario.Show is null || scenario.Show.Contains(decoy.Id)).Select(decoy => decoy.Do))
+            .Order(StringComparer.CurrentCulture),
+    ];
+}

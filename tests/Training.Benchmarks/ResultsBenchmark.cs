@@ -1,0 +1,140 @@
+using System.Diagnostics;
+using Microsoft.Extensions.DependencyInjection;
+using Training.Content;
+using Training.Records;
+using Training.Records.Accounts;
+using Training.Records.Practising;
+using Training.Records.Publishing;
+using Training.Records.Results;
+using Training.Records.Storage;
+using Training.Sequencing;
+using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
+
+namespace Training.Benchmarks;
+
+/// <summary>The pages of results, asked of a database on disk with five million answers of a hundred thousand people.</summary>
+internal static class ResultsBenchmark
+{
+    private const int Rounds = 15;
+    private static readonly ProcedureId Isolating = new("isolate-chassis");
+    private static readonly Chance NinetySeconds = new(ChanceKind.Rule, "ninety-seconds");
+
+    public static void Run(TextWriter output)
+    {
+        var (people, answers) = (100_000, Environment.GetEnvironmentVariable("RESULTS_ANSWERS") is { } asked ? int.Parse(asked, null) : 5_000_000);
+        output.WriteLine($"## Results of {people:N0} people in 5,000 shops, {answers:N0} graded answers (wanted: each page under 300 ms)");
+        output.WriteLine();
+        var folder = Directory.CreateTempSubdirectory("results-benchmark-").FullName;
+        try
+        {
+            Measure(output, Path.Combine(folder, "training.db"), people, answers).GetAwaiter().GetResult();
+        }
+        finally
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    private static async Task Measure(TextWriter output, string file, int people, int answers)
+    {
+        await using var services = Services($"Data Source={file}");
+        await services.PrepareTrainingRecords();
+        await services.GetRequiredService<Publisher>().Publish(ContentFolder.Read(Path.Combine(AppContext.BaseDirectory, "Data", "content")));
+        var filling = Stopwatch.GetTimestamp();
+        var filled = await new ResultsFiller(services).Fill(people, answers);
+        output.WriteLine($"Filled in {Stopwatch.GetElapsedTime(filling).TotalSeconds:0} s: {new FileInfo(file).Length / 1e9:0.0} GB on disk, {filled.Tallies:N0} tallies, {filled.WrongOrders:N0} kinds of wrong orders; the program's memory {Environment.WorkingSet / 1e9:0.0} GB.");
+        output.WriteLine();
+        output.WriteLine("| page | median | of which the processor worked |");
+        output.WriteLine("| --- | --- | --- |");
+        var trainer = new Actor(filled.Trainer, null, new HashSet<string> { Roles.Trainer });
+        var owner = new Actor(filled.Trainer, filled.Shop, new HashSet<string> { Roles.Owner });
+        await Page("a trainer's first page: the five surest faults", results => results.Worst(trainer, WorkSource.Practice, 5));
+        await Page("all jobs", results => results.Overview(trainer, WorkSource.Practice));
+        await Page("all jobs, for an owner", results => results.Overview(owner, WorkSource.Practice));
+        await Page("a job", results => results.Of(trainer, Isolating, WorkSource.Practice));
+        await Page("a job, one shop of 5,000", results => results.Of(trainer, Isolating, WorkSource.Practice, new(Cut.Shop, filled.Shop.ToString())));
+        await Page("a job, one language", results => results.Of(trainer, Isolating, WorkSource.Practice, new(Cut.Language, "es")));
+        await Page("a job, for an owner", results => results.Of(owner, Isolating, WorkSource.Practice));
+        await Page("a rule, by revision, month, 5,000 shops and language", results => results.Of(trainer, Isolating, NinetySeconds, WorkSource.Practice));
+        var order = (await With<RuleResults, Outcome<ProcedureResults, Refusal>>(services, results => results.Of(trainer, Isolating, WorkSource.Practice))).Value.Orders[0];
+        await Page("the commonest wrong order with its replay", results => results.Look(trainer, Isolating, WorkSource.Practice, order.Code, "en"));
+        await Row("the papers of a competency, 100,000 papers", () => With<PaperResults, bool>(services, async papers =>
+            (await papers.Of(trainer, new("electrical-isolation"))).Value.Texts[0].Figures!.Passed.Whole == people));
+        output.WriteLine();
+        await HandIns(output, services, filled.Technician, filled.Shop);
+        await Again(output, services);
+
+        Task Page<T>(string name, Func<RuleResults, Task<Outcome<T, Refusal>>> ask) =>
+            Row(name, () => With<RuleResults, bool>(services, async results => (await ask(results)).IsOk));
+
+        async Task Row(string name, Func<Task<bool>> ask)
+        {
+            var (times, worked) = (new List<double>(), new List<double>());
+            for (var round = 0; round <= Rounds; round++)
+            {
+                var (start, busy) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
+                if (!await ask()) throw new InvalidOperationException($"No answer for: {name}");
+                if (round == 0) continue;
+                times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+                worked.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
+            }
+
+            output.WriteLine($"| {name} | {Benchmarks.Measure.MedianOf([.. times]):0.0} ms | {Benchmarks.Measure.MedianOf([.. worked]):0.0} ms |");
+        }
+    }
+
+    /// <summary>What counting costs the one who hands an answer in.</summary>
+    private static async Task HandIns(TextWriter output, ServiceProvider services, PersonId person, ShopId shop)
+    {
+        var technician = new Actor(person, shop, new HashSet<string> { Roles.Technician });
+        var times = new List<double>();
+        for (var round = 0; round < 40; round++)
+        {
+            var start = 0L;
+            await With<Practice, bool>(services, async practice =>
+            {
+                var asked = (await practice.Draw(technician, new("customer-waiting"))).Value;
+                start = Stopwatch.GetTimestamp();
+                return (await practice.HandIn(technician, new(Guid.NewGuid(), asked.Ticket, """[{"step":"key-off"},{"step":"park-brake"}]"""))).IsOk;
+            });
+            if (round > 5) times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+        }
+
+        output.WriteLine($"An answer that is handed in, graded, counted and on disk: {Benchmarks.Measure.MedianOf([.. times]):0.0} ms (median of {times.Count}).");
+    }
+
+    private static async Task Again(TextWriter output, ServiceProvider services)
+    {
+        const int some = 20_000;
+        var start = Stopwatch.GetTimestamp();
+        var seen = 0;
+        await using var scope = services.CreateAsyncScope();
+        var (kept, tallies) = (scope.ServiceProvider.GetRequiredService<KeptWork>(), scope.ServiceProvider.GetRequiredService<Tallies>());
+        var sheets = new TallySheets();
+        await foreach (var (worker, judged, at) in kept.All())
+        {
+            sheets.Count(await tallies.WorkOf(worker, judged, at));
+            if (++seen == some) break;
+        }
+
+        var each = Stopwatch.GetElapsedTime(start).TotalMilliseconds / some;
+        output.WriteLine($"Counting again: {each * 1000:0} µs an answer, measured on the first {some:N0}; all of them would take {each * 5_000_000 / 60_000:0} min.");
+    }
+
+    private static async Task<TResult> With<TService, TResult>(ServiceProvider services, Func<TService, Task<TResult>> ask) where TService : notnull
+    {
+        await using var scope = services.CreateAsyncScope();
+        return await ask(scope.ServiceProvider.GetRequiredService<TService>());
+    }
+
+    private static ServiceProvider Services(string connection)
+    {
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddTrainingRecords(connection);
+        services.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
+        return services.BuildServiceProvider();
+    }
+}

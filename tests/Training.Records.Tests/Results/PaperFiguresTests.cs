@@ -1,0 +1,74 @@
+using CsCheck;
+using Training.Content;
+using Training.Content.Competencies;
+using Training.Content.Scenarios;
+using Training.Records.Results;
+
+namespace Training.Records.Tests.Results;
+
+/// <summary>Figures from sums are those from the answers themselves.</summary>
+public sealed class PaperFiguresTests
+{
+    private static readonly ContentHash Hash = ContentHash.Of("a text");
+
+    private static readonly Gen<bool[][]> Papers = Gen.Int[2, 6].SelectMany(questions => Gen.Bool.Array[questions].Array[5, 30]);
+
+    [Fact]
+    public void The_sums_give_the_reliability_that_the_answers_give() => Papers.Sample(papers =>
+    {
+        var (figures, oracle) = (Figures(papers), ItemAnalysis.Of(papers));
+        Assert.Equal(papers.Length, figures.Passed.Whole);
+        Close(oracle.Reliability, figures.Reliability);
+        Close(oracle.ErrorOfMeasurement, figures.ErrorOfMeasurement);
+    });
+
+    [Fact]
+    public void The_sums_give_the_facility_and_the_discrimination_that_the_answers_give() => Papers.Sample(papers =>
+    {
+        var (figures, oracle) = (Figures(papers), ItemAnalysis.Of(papers));
+        Assert.Equal(oracle.Items.Count, figures.Items.Count);
+        foreach (var (place, item) in oracle.Items.Index())
+        {
+            var mine = figures.Items.Single(one => one.Part.Keys.Single().Scenario == Scenario(place));
+            Assert.Equal(item.Facility, mine.Part.Share.Value!.Value, 9);
+            Close(item.WithRest, mine.Discrimination);
+        }
+    });
+
+    [Fact]
+    public void Four_papers_are_not_shown() => Assert.Null(PaperFigures.Of(Sheets(Enumerable.Repeat(new[] { true, false }, 4)).Papers[Hash], []));
+
+    [Fact]
+    public void A_question_that_four_people_were_asked_is_put_together_with_another_one()
+    {
+        var sheets = new PaperSheets();
+        foreach (var number in Enumerable.Range(0, 12))
+            sheets.Add(new(new("c"), Hash, true, [(QuestionKind.Order, Scenario(number < 4 ? 1 : 2), true), (QuestionKind.Finish, Scenario(3), false)]));
+        var figures = PaperFigures.Of(sheets.Papers[Hash], sheets.Items.Values)!;
+        var together = figures.Items.Single(item => item.Part.Keys.Count == 2);
+        Assert.Equal(12, together.Part.Share.Whole);
+        Assert.Null(together.Discrimination);
+    }
+
+    private static ScenarioId Scenario(int number) => new($"s{number}");
+
+    private static void Close(double? expected, double? actual)
+    {
+        Assert.Equal(expected is null, actual is null);
+        if (expected is { } known) Assert.Equal(known, actual!.Value, 9);
+    }
+
+    private static PaperSheets Sheets(IEnumerable<bool[]> papers)
+    {
+        var sheets = new PaperSheets();
+        foreach (var paper in papers)
+            sheets.Add(new(new CompetencyId("c"), Hash, true, [.. paper.Select((right, place) => (QuestionKind.Order, Scenario(place), right))]));
+        return sheets;
+    }
+
+    private static PaperFigures Figures(bool[][] papers)
+    {
+        var sheets = Sheets(papers);
+        return PaperFigures.Of(sheets.Papers[Hash], sheets.Items.Values)!;
+    }
+}

@@ -1,0 +1,180 @@
+using Training.Content;
+using Training.Records.Accounts;
+using Training.Records.Writing;
+using Training.Sequencing;
+using static Training.Records.Tests.TestWorld;
+
+namespace Training.Records.Tests.Writing;
+
+public sealed class DraftsTests
+{
+    private const string Path = "procedures/change-tray.yaml";
+
+    [Fact]
+    public async Task A_draft_begins_with_the_text_that_is_served()
+    {
+        await using var world = await Create();
+        var view = Ok(await Look(world, await Begin(world)));
+        Assert.Equal(Files.Single(file => file.Path == Path).Text, view.Text);
+        Assert.False(view.ServedMoved);
+    }
+
+    [Fact]
+    public async Task Whoever_begins_a_second_draft_of_a_file_finds_the_first()
+    {
+        await using var world = await Create();
+        var other = await world.Add("Noor Haddad", "noor", null, Roles.Trainer);
+        Assert.Equal(await Begin(world), Ok(await Ask(world, drafts => drafts.Begin(other, Path))));
+    }
+
+    [Fact]
+    public async Task Every_text_that_was_saved_is_kept()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "one: 1\n")));
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 2, "two: 2\r\n")));
+        await world.Restart();
+        Assert.Equal("two: 2\n", Ok(await Look(world, id)).Text);
+        Assert.Equal([3, 2, 1], Ok(await Ask(world, drafts => drafts.Texts(world.Trainer, id))).Select(text => text.Number));
+        Assert.Equal("one: 1\n", Ok(await Ask(world, drafts => drafts.Text(world.Trainer, id, 2))).Text);
+    }
+
+    [Fact]
+    public async Task A_text_that_says_the_same_makes_no_version()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        var same = Ok(await Ask(world, async drafts => await drafts.Save(world.Trainer, id, 1, Ok(await drafts.Look(world.Trainer, id)).Text)));
+        Assert.Equal((1, 1, false), (same.Number, same.Version, same.IsBeside));
+    }
+
+    [Fact]
+    public async Task A_text_that_was_written_on_an_old_version_is_kept_beside_the_draft()
+    {
+        await using var world = await Create();
+        var other = await world.Add("Noor Haddad", "noor", null, Roles.Trainer);
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "mine: 1\n")));
+        var late = Ok(await Ask(world, drafts => drafts.Save(other, id, 1, "theirs: 1\n")));
+        Assert.True(late.IsBeside);
+        var view = Ok(await Look(world, id));
+        Assert.Equal("mine: 1\n", view.Text);
+        Assert.Equal("theirs: 1\n", Ok(await Ask(world, drafts => drafts.Text(world.Trainer, id, Assert.Single(view.Beside).Number))).Text);
+        Ok(await Ask(world, drafts => drafts.Settle(other, id, late.Number)));
+        Assert.Empty(Ok(await Look(world, id)).Beside);
+        Assert.Equal(3, Ok(await Ask(world, drafts => drafts.Texts(other, id))).Count);
+    }
+
+    [Fact]
+    public async Task A_late_text_that_is_sent_again_is_kept_once()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "mine: 1\n")));
+        var first = Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "late: 1\n")));
+        Assert.Equal(first, Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "late: 1\n"))));
+        Assert.Single(Ok(await Look(world, id)).Beside);
+    }
+
+    [Fact]
+    public async Task Two_people_in_one_draft_see_each_other_for_a_while()
+    {
+        await using var world = await Create();
+        var other = await world.Add("Noor Haddad", "noor", null, Roles.Trainer);
+        var id = await Begin(world);
+        Assert.Empty(Ok(await Look(world, id)).Others);
+        Assert.Equal(["Tomasz Zielinski"], Ok(await Ask(world, drafts => drafts.Look(other, id))).Others);
+        world.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.Empty(Ok(await Ask(world, drafts => drafts.Look(other, id))).Others);
+    }
+
+    [Fact]
+    public async Task A_draft_that_was_put_away_is_taken_up_by_saving()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.PutAway(world.Trainer, id)));
+        Assert.Empty(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "again: 1\n")));
+        Assert.Equal(id, Assert.Single(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts).Id);
+    }
+
+    [Theory]
+    [InlineData(NewFileSort.Procedure, "fit-lift", "procedures/fit-lift.yaml")]
+    [InlineData(NewFileSort.Scenario, "fit-lift", "scenarios/fit-lift.md")]
+    [InlineData(NewFileSort.Module, "12-fit-lift", "modules/12-fit-lift/lesson.md")]
+    [InlineData(NewFileSort.Competency, "fit-lift", "competencies/fit-lift.yaml")]
+    public async Task A_new_file_begins_with_a_template_at_its_place(NewFileSort sort, string name, string path)
+    {
+        await using var world = await Create();
+        var id = Ok(await Ask(world, drafts => drafts.BeginFile(world.Trainer, sort, name, "Fit a \"lift\": the tail")));
+        var view = Ok(await Look(world, id));
+        Assert.Equal(path, view.Line.Path);
+        Assert.Contains("Fit a \\\"lift\\\": the tail", view.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_template_of_a_procedure_lacks_nothing_but_a_lesson_that_teaches_it()
+    {
+        var problem = Assert.Single(ContentReader.Read([NewFile.Of(NewFileSort.Procedure, "fit-lift", "Fit a lift").Value]).Problems);
+        Assert.StartsWith("No module teaches", problem.Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Fit")]
+    [InlineData("../fit")]
+    [InlineData("")]
+    [InlineData("fit lift")]
+    public async Task A_new_file_needs_a_name_that_can_stand_in_an_address(string name)
+    {
+        await using var world = await Create();
+        Assert.False((await Ask(world, drafts => drafts.BeginFile(world.Trainer, NewFileSort.Procedure, name, "Fit a lift"))).IsOk);
+        Assert.Empty(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts);
+    }
+
+    [Fact]
+    public async Task A_text_from_elsewhere_never_overwrites_a_draft()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "mine: 1\n")));
+        Assert.Equal(id, Ok(await Ask(world, drafts => drafts.Bring(world.Trainer, new(Path, "packed: 1\n")))));
+        var view = Ok(await Look(world, id));
+        Assert.Equal("mine: 1\n", view.Text);
+        Assert.Single(view.Beside);
+    }
+
+    [Fact]
+    public async Task A_text_from_elsewhere_stands_where_content_stands()
+    {
+        await using var world = await Create();
+        Assert.False((await Ask(world, drafts => drafts.Bring(world.Trainer, new("../training.db", "x")))).IsOk);
+        Assert.False((await Ask(world, drafts => drafts.Bring(world.Trainer, new("procedures/x.exe", "x")))).IsOk);
+    }
+
+    [Fact]
+    public async Task Only_trainers_have_a_desk()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        foreach (var actor in new[] { world.Technician, world.Examiner, world.Owner, world.Administrator, world.ForeignExaminer })
+        {
+            NotAllowed(await Ask(world, drafts => drafts.Desk(actor)));
+            NotAllowed(await Ask(world, drafts => drafts.Begin(actor, Path)));
+            NotAllowed(await Ask(world, drafts => drafts.Look(actor, id)));
+            NotAllowed(await Ask(world, drafts => drafts.Save(actor, id, 1, "x")));
+            NotAllowed(await Ask(world, drafts => drafts.Texts(actor, id)));
+            NotAllowed(await Ask(world, drafts => drafts.Text(actor, id, 1)));
+            NotAllowed(await Ask(world, drafts => drafts.Settle(actor, id, 1)));
+            NotAllowed(await Ask(world, drafts => drafts.PutAway(actor, id)));
+            NotAllowed(await world.With<DraftPublishing, Outcome<int, Refusal>>(publishing => publishing.Publish(actor, [new(id, 1)])));
+        }
+    }
+
+    private static async Task<DraftId> Begin(TestWorld world) => Ok(await Ask(world, drafts => drafts.Begin(world.Trainer, Path)));
+
+    private static Task<Outcome<DraftView, Refusal>> Look(TestWorld world, DraftId id) => Ask(world, drafts => drafts.Look(world.Trainer, id));
+
+    private static Task<T> Ask<T>(TestWorld world, Func<Drafts, Task<T>> ask) => world.With(ask);
+}
