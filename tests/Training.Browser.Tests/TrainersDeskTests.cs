@@ -32,7 +32,7 @@ public sealed class TrainersDeskTests
         await Sees(page, "No module teaches");
 
         await page.GotoAsync("/desk");
-        await page.GetByLabel("File").SelectOptionAsync(Lesson);
+        await page.GetByLabel("File", new() { Exact = true }).SelectOptionAsync(Lesson);
         await page.Press("Take it up");
         await page.Reaches("/drafts/");
         var lesson = await page.Locator("#text").InputValueAsync();
