@@ -48,13 +48,23 @@ internal sealed class ResultGroups(TrainingDbContext db, Archive archive)
     public async Task<Func<int, string, (bool IsMet, Share? Share)>> Parts(ProcedureId procedure, WorkSource source, Cut cut)
     {
         var rows = await Rows(procedure, source, cut);
-        var choices = AreOrdered(cut) ? await Named(cut, rows.Select(row => row.Group)) : [];
+        var numbers = rows.Index().ToDictionary(row => row.Item.Group, row => row.Index);
+        if (AreOrdered(cut))
+        {
+            var choices = await Named(cut, numbers.Keys);
+            return (subject, group) => (
+                rows[numbers[group]].Of(subject).Whole > 0,
+                InOrder(choices, rows, subject).FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share);
+        }
+
         // The parts of thousands of shops would be made again for each thing of the procedure.
-        return (subject, group) => (
-            rows.Any(row => row.Group == group && row.Of(subject).Whole > 0),
-            AreOrdered(cut)
-                ? InOrder(choices, rows, subject).FirstOrDefault(part => part.Keys is [var alone] && alone.Group == group)?.Share
-                : SmallGroups.Alone(rows.Select(row => (row.Group, row.Of(subject))), group));
+        var lone = new LoneGroups(rows.Max(row => row.PeopleOfAll.Length));
+        foreach (var (number, row) in rows.Index()) lone.Add(number, row.PeopleOfAll);
+        return (subject, group) =>
+        {
+            var share = rows[numbers[group]].Of(subject);
+            return (share.Whole > 0, lone.IsAlone(numbers[group], subject, share.Whole) ? share : null);
+        };
     }
 
     private static bool AreOrdered(Cut cut) => cut is Cut.Revision or Cut.Month;
@@ -124,12 +134,14 @@ internal sealed class TallyRow
     /// <summary>How many of them got it wrong.</summary>
     public required string Wrong { get; init; }
 
+    /// <summary>How many had the chance, by the numbers of the things.</summary>
+    public int[] PeopleOfAll => people ??= Numbers(People);
+
     /// <summary>How many of how many got a thing wrong.</summary>
     public Share Of(int subject)
     {
-        people ??= Numbers(People);
         wrong ??= Numbers(Wrong);
-        return subject < people.Length ? new(wrong[subject], people[subject]) : new(0, 0);
+        return subject < PeopleOfAll.Length ? new(wrong[subject], PeopleOfAll[subject]) : new(0, 0);
     }
 
     private static int[] Numbers(string list)

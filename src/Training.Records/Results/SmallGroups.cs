@@ -37,26 +37,6 @@ public static class SmallGroups
         return parts;
     }
 
-    /// <summary>How many of how many of one group, where it stands alone among the parts of <see cref="Apart"/>; null where it does not. The same without making the parts.</summary>
-    /// <typeparam name="TKey">What names a group.</typeparam>
-    /// <param name="groups">The groups.</param>
-    /// <param name="key">The group.</param>
-    public static Share? Alone<TKey>(IEnumerable<(TKey Key, Share Share)> groups, TKey key) where TKey : IEquatable<TKey>
-    {
-        ArgumentNullException.ThrowIfNull(groups);
-        var (small, own) = (0L, default(Share?));
-        (TKey Key, Share Share)? smallest = null;
-        foreach (var group in groups)
-        {
-            if (group.Key.Equals(key)) own = group.Share;
-            if (group.Share.Whole < Fewest) small += group.Share.Whole;
-            else if (smallest is not { } known || group.Share.Whole < known.Share.Whole) smallest = group;
-        }
-
-        var isTaken = small is > 0 and < Fewest && smallest is { } taken && taken.Key.Equals(key);
-        return own is { Whole: >= Fewest } && !isTaken ? own : null;
-    }
-
     /// <summary>The parts of groups that follow each other, such as months: what is too small is put together with what follows, at the end with what went before.</summary>
     /// <typeparam name="TKey">What names a group.</typeparam>
     /// <param name="groups">The groups in their order.</param>
@@ -90,4 +70,33 @@ public sealed record Part<TKey>(IReadOnlyList<TKey> Keys, Share Share)
     internal Part<TKey> With(IReadOnlyList<(TKey Key, Share Share)> groups) => new(
         [.. Keys, .. groups.Select(group => group.Key)],
         new(Share.Part + groups.Sum(group => group.Share.Part), Share.Whole + groups.Sum(group => group.Share.Whole)));
+}
+
+/// <summary>
+/// Says for many things at once whether a group stands alone among the parts that <see cref="SmallGroups.Apart"/> makes,
+/// without making them: thousands of groups are looked at once, in their order.
+/// </summary>
+/// <param name="things">How many things are counted.</param>
+internal sealed class LoneGroups(int things)
+{
+    private readonly long[] small = new long[things];
+    private readonly int[] least = new int[things];
+    private readonly int[] leastGroup = new int[things];
+
+    /// <summary>Looks at the next group.</summary>
+    /// <param name="group">Its number; each is looked at once.</param>
+    /// <param name="people">For each thing how many people; what is missing at the end is nobody.</param>
+    public void Add(int group, int[] people)
+    {
+        for (var thing = 0; thing < people.Length; thing++)
+        {
+            var whole = people[thing];
+            if (whole < SmallGroups.Fewest) small[thing] += whole;
+            else if (least[thing] == 0 || whole < least[thing]) (least[thing], leastGroup[thing]) = (whole, group);
+        }
+    }
+
+    /// <summary>Whether a group of so many people stands alone: it is large enough, and the small ones do not need it.</summary>
+    public bool IsAlone(int group, int thing, long whole) => whole >= SmallGroups.Fewest
+        && !(small[thing] is > 0 and < SmallGroups.Fewest && leastGroup[thing] == group);
 }
