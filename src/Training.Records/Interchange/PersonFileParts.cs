@@ -22,6 +22,7 @@ using Training.Records.Reminding;
 using Training.Records.Results;
 using Training.Records.Staffing;
 using Training.Records.Storage;
+using Training.Records.Writing;
 using Training.Sequencing.Procedures;
 
 namespace Training.Records.Interchange;
@@ -109,6 +110,19 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
         // What was found is about the one who was watched and stands in their file.
         Part<Run>("runsWatched", [nameof(Run.ExaminerId)], async person => Many(await db.Runs.AsNoTracking()
             .Where(run => run.ExaminerId == person).Select(run => new { run.Id, run.Procedure, run.StartedAt, run.SignedAt, run.AbandonedAt }).ToListAsync())),
+        Part<BesideRun>("runsWatchedBeside", [nameof(BesideRun.ExaminerId)], async person => Many(await db.Set<BesideRun>().AsNoTracking()
+            .Where(beside => beside.ExaminerId == person).Select(beside => new { beside.RunId, beside.BegunAt, beside.EndedAt }).ToListAsync())),
+        Part<BesideTap>("tapsBeside", [nameof(BesideTap.ExaminerId)], async person => Many(await db.Set<BesideTap>().AsNoTracking()
+            .Where(tap => tap.ExaminerId == person).Select(tap => new { tap.RunId, tap.Number, tap.Step, tap.Seconds, tap.UndoneAt }).ToListAsync())),
+        Part<Draft>("drafts", [nameof(Draft.ChangedById), nameof(Draft.OfferedById)], async person => Many(await db.Set<Draft>().AsNoTracking()
+            .Where(draft => draft.ChangedById == person || draft.OfferedById == person)
+            .Select(draft => new { draft.Id, draft.Path, draft.State, draft.ChangedAt, draft.OfferedAt }).ToListAsync())),
+        // What is written there is the provider's content, not about the person.
+        Part<DraftText>("draftsWritten", [nameof(DraftText.ById)], async person => Many(await db.Set<DraftText>().AsNoTracking()
+            .Where(text => text.ById == person).Select(text => new { text.DraftId, text.Number, text.At }).ToListAsync())),
+        Part<DeskEntry>("contentPublished", [nameof(DeskEntry.WrittenById), nameof(DeskEntry.ApprovedById)], async person => Many(await db.Set<DeskEntry>().AsNoTracking()
+            .Where(entry => entry.WrittenById == person || entry.ApprovedById == person)
+            .Select(entry => new { entry.Number, entry.At, entry.Act, entry.Path, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
         Part<CompetencyRecord>("records", [nameof(CompetencyRecord.PersonId)], async person => Many(await Records(person))),
         Part<LogNote>("notesWrittenOnRecords", [nameof(LogNote.ById)], async person => Many(await db.LogNotes.AsNoTracking()
             .Where(note => note.ById == person).Select(note => new { note.EntryIndex, note.RecordId, note.Reason }).ToListAsync())),
@@ -213,7 +227,7 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
     {
         private static readonly HashSet<Type> Written =
         [
-            typeof(ShopId), typeof(PersonId), typeof(SittingId), typeof(PaperId), typeof(RunId), typeof(RecordId), typeof(ProofId), typeof(PracticeId), typeof(JobId),
+            typeof(ShopId), typeof(PersonId), typeof(SittingId), typeof(PaperId), typeof(RunId), typeof(RecordId), typeof(ProofId), typeof(PracticeId), typeof(JobId), typeof(DraftId),
             typeof(Instant), typeof(LocalDate), typeof(ContentHash), typeof(CompetencyId), typeof(ModuleId), typeof(ScenarioId), typeof(ProcedureId), typeof(StepId), typeof(VariantId),
         ];
 
