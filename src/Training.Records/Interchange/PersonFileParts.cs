@@ -110,10 +110,19 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
         // What was found is about the one who was watched and stands in their file.
         Part<Run>("runsWatched", [nameof(Run.ExaminerId)], async person => Many(await db.Runs.AsNoTracking()
             .Where(run => run.ExaminerId == person).Select(run => new { run.Id, run.Procedure, run.StartedAt, run.SignedAt, run.AbandonedAt }).ToListAsync())),
-        Part<BesideRun>("runsWatchedBeside", [nameof(BesideRun.ExaminerId)], async person => Many(await db.BesideRuns.AsNoTracking()
+        Part<BesideRun>("runsWatchedBeside", [nameof(BesideRun.ExaminerId)], async person => Many(await db.Set<BesideRun>().AsNoTracking()
             .Where(beside => beside.ExaminerId == person).Select(beside => new { beside.RunId, beside.BegunAt, beside.EndedAt }).ToListAsync())),
-        Part<BesideTap>("tapsBeside", [nameof(BesideTap.ExaminerId)], async person => Many((await db.Set<BesideTap>().AsNoTracking()
-            .Where(tap => tap.ExaminerId == person).ToListAsync()).Select(tap => new { tap.RunId, tap.Number, tap.Step, tap.Seconds, tap.UndoneAt }))),
+        Part<BesideTap>("tapsBeside", [nameof(BesideTap.ExaminerId)], async person => Many(await db.Set<BesideTap>().AsNoTracking()
+            .Where(tap => tap.ExaminerId == person).Select(tap => new { tap.RunId, tap.Number, tap.Step, tap.Seconds, tap.UndoneAt }).ToListAsync())),
+        Part<Draft>("drafts", [nameof(Draft.ChangedById), nameof(Draft.OfferedById)], async person => Many(await db.Set<Draft>().AsNoTracking()
+            .Where(draft => draft.ChangedById == person || draft.OfferedById == person)
+            .Select(draft => new { draft.Id, draft.Path, draft.State, draft.ChangedAt, draft.OfferedAt }).ToListAsync())),
+        // What is written there is the provider's content, not about the person.
+        Part<DraftText>("draftsWritten", [nameof(DraftText.ById)], async person => Many(await db.Set<DraftText>().AsNoTracking()
+            .Where(text => text.ById == person).Select(text => new { text.DraftId, text.Number, text.At }).ToListAsync())),
+        Part<DeskEntry>("contentPublished", [nameof(DeskEntry.WrittenById), nameof(DeskEntry.ApprovedById)], async person => Many(await db.Set<DeskEntry>().AsNoTracking()
+            .Where(entry => entry.WrittenById == person || entry.ApprovedById == person)
+            .Select(entry => new { entry.Number, entry.At, entry.Act, entry.Path, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
         Part<CompetencyRecord>("records", [nameof(CompetencyRecord.PersonId)], async person => Many(await Records(person))),
         Part<LogNote>("notesWrittenOnRecords", [nameof(LogNote.ById)], async person => Many(await db.LogNotes.AsNoTracking()
             .Where(note => note.ById == person).Select(note => new { note.EntryIndex, note.RecordId, note.Reason }).ToListAsync())),
@@ -136,17 +145,6 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
             .Where(job => job.MadeById == person).Select(job => new { job.Id, job.Customer, job.Chassis, job.FirstDay, job.LastDay, job.MadeAt }).ToListAsync())),
         Part<ShopNeed>("needsSet", [nameof(ShopNeed.SetById)], async person => Many(await db.Set<ShopNeed>().AsNoTracking()
             .Where(need => need.SetById == person).Select(need => new { need.Competency, need.People, need.SetAt }).ToListAsync())),
-        Part<Draft>("draftsInWork", [nameof(Draft.ChangedById), nameof(Draft.OfferedById)], async person => Many(await db.Set<Draft>().AsNoTracking()
-            .Where(draft => draft.ChangedById == person || draft.OfferedById == person)
-            .Select(draft => new { draft.Path, draft.State, Version = draft.Version, draft.ChangedAt, draft.OfferedAt }).ToListAsync())),
-        Part<DraftText>("textsWritten", [nameof(DraftText.ById)], async person => Many(await (
-            from text in db.Set<DraftText>().AsNoTracking()
-            where text.ById == person
-            join draft in db.Set<Draft>() on text.DraftId equals draft.Id
-            select new { draft.Path, text.Number, text.At, text.Text }).ToListAsync())),
-        Part<DeskEntry>("published", [nameof(DeskEntry.WrittenById), nameof(DeskEntry.ApprovedById)], async person => Many(await db.Set<DeskEntry>().AsNoTracking()
-            .Where(entry => entry.WrittenById == person || entry.ApprovedById == person)
-            .Select(entry => new { entry.At, entry.Act, entry.Path, entry.PublicationNumber, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
         Part<CalendarAddress>("calendarAddress", [nameof(CalendarAddress.PersonId)], async person => Many(await db.Set<CalendarAddress>().AsNoTracking()
             .Where(address => address.PersonId == person).Select(address => new { address.MadeAt }).ToListAsync())),
         Part<ReminderMail>("reminderMails", [nameof(ReminderMail.PersonId)], async person => Many(await db.Set<ReminderMail>().AsNoTracking()
@@ -229,7 +227,7 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
     {
         private static readonly HashSet<Type> Written =
         [
-            typeof(ShopId), typeof(PersonId), typeof(SittingId), typeof(PaperId), typeof(RunId), typeof(RecordId), typeof(ProofId), typeof(PracticeId), typeof(JobId),
+            typeof(ShopId), typeof(PersonId), typeof(SittingId), typeof(PaperId), typeof(RunId), typeof(RecordId), typeof(ProofId), typeof(PracticeId), typeof(JobId), typeof(DraftId),
             typeof(Instant), typeof(LocalDate), typeof(ContentHash), typeof(CompetencyId), typeof(ModuleId), typeof(ScenarioId), typeof(ProcedureId), typeof(StepId), typeof(VariantId),
         ];
 
