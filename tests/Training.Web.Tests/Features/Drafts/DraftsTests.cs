@@ -46,9 +46,9 @@ public sealed class DraftsTests : IAsyncDisposable
         var page = await tomasz.Get(address);
         tomasz.Client.DefaultRequestHeaders.Accept.Add(new MediaTypeWithQualityHeaderValue("application/json"));
         var first = await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", "one: 1"));
-        Assert.Equal(2, JsonDocument.Parse(await first.Content.ReadAsStringAsync()).RootElement.GetProperty("version").GetInt32());
+        Assert.Equal(2, JsonDocument.Parse(await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("version").GetInt32());
         var late = await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", "late: 1"));
-        Assert.True(JsonDocument.Parse(await late.Content.ReadAsStringAsync()).RootElement.GetProperty("isBeside").GetBoolean());
+        Assert.True(JsonDocument.Parse(await late.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)).RootElement.GetProperty("isBeside").GetBoolean());
         tomasz.Client.DefaultRequestHeaders.Accept.Clear();
         page = await tomasz.Get(address);
         Assert.Equal("one: 1", Text(page));
