@@ -1,7 +1,7 @@
-using Markdig.Renderers.Html;
 using Markdig.Renderers;
-using Markdig.Syntax.Inlines;
+using Markdig.Renderers.Html;
 using Markdig.Syntax;
+using Markdig.Syntax.Inlines;
 using Training.Content.Measuring;
 
 namespace Training.Content.Rendering;
