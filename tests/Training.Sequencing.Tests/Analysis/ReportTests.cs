@@ -6,6 +6,18 @@ namespace Training.Sequencing.Tests.Analysis;
 public sealed class ReportTests
 {
     [Fact]
+    public void A_rule_that_says_nothing_new_is_told_beside_a_circle_whose_rules_put_the_facts_in_order()
+    {
+        // Without “bc” nothing says whether b or d sets the switch last; without “db” it is plain.
+        var procedure = Sample.Plain("abcdef").With(Sample.Switch)
+            .With("b", step => step with { Sets = [Sample.Set("switch", "off")] })
+            .With("d", step => step with { Sets = [Sample.Set("switch", "on")] })
+            .With(Sample.Order("bc", "b", "c"), Sample.Order("cd", "c", "d"), Sample.Order("db", "d", "b"), Sample.State("off", "c", "switch", "off"),
+                Sample.Order("ae", "a", "e"), Sample.Order("ef", "e", "f"), Sample.Order("af", "a", "f"));
+        Assert.Equal(["off", "af"], ProcedureAnalysis.Redundant(procedure, RuleLoop.Of(procedure)).Select(rule => rule.Value));
+    }
+
+    [Fact]
     public void The_relay_tray_has_as_many_orders_as_its_choices_and_a_chance_to_guess_them()
     {
         // key-off, rest, lift-tray, one of two places to park: one order each; on the crane the boom goes anywhere.
