@@ -43,8 +43,9 @@ internal static class AnswersBenchmark
         };
         var clock = Stopwatch.GetTimestamp();
         using var process = Process.Start(start)!;
-        var lines = 0;
-        while (process.StandardOutput.ReadLine() is not null) lines++;
+        // The verdicts are only counted: to read them here would take time from the program that is measured.
+        var (lines, read, bytes) = (0, 0, new byte[1 << 16]);
+        while ((read = process.StandardOutput.BaseStream.Read(bytes)) > 0) lines += bytes.AsSpan(0, read).Count((byte)'\n');
         process.WaitForExit();
         var time = Stopwatch.GetElapsedTime(clock).TotalSeconds;
         return process.ExitCode == 0 && lines == Answers

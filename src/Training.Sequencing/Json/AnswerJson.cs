@@ -14,6 +14,7 @@ namespace Training.Sequencing.Json;
 public static class AnswerJson
 {
     private const int LongestText = 4_000_000;
+    private const int FewKeys = 4;
     private static readonly JsonDocumentOptions Shallow = new() { MaxDepth = 8 };
 
     /// <summary>Reads an answer, or says in one sentence what is wrong with the text.</summary>
@@ -119,7 +120,7 @@ public static class AnswerJson
         var entries = new List<Entry>(list.GetArrayLength());
         foreach (var element in list.EnumerateArray())
         {
-            var where = string.Create(CultureInfo.InvariantCulture, $"Place {entries.Count + 1}{whose}");
+            var where = new EntryPlace(entries.Count + 1, whose);
             entries.Add(mayBeBare && element.ValueKind == JsonValueKind.String
                 ? new Entry(new(element.GetString()!))
                 : EntryJson.Read(element, where));
@@ -128,13 +129,17 @@ public static class AnswerJson
         return entries;
     }
 
-    /// <summary>The parts of an object, refusing a key that stands twice.</summary>
-    internal static IEnumerable<JsonProperty> Parts(JsonElement element, string where)
+    /// <summary>
+    /// The parts of an object, refusing a key that stands twice. Whoever reads them stops at a key that they do not know,
+    /// so that few are ever seen.
+    /// </summary>
+    internal static IEnumerable<JsonProperty> Parts<T>(JsonElement element, T where)
     {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var seen = new List<string>(FewKeys);
         foreach (var part in element.EnumerateObject())
         {
-            if (!seen.Add(part.Name)) throw new Refused($"{where} has the key “{Short(part.Name)}” twice.");
+            if (seen.Contains(part.Name)) throw new Refused($"{where} has the key “{Short(part.Name)}” twice.");
+            seen.Add(part.Name);
             yield return part;
         }
     }

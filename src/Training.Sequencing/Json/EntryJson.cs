@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Procedures;
@@ -7,7 +8,7 @@ namespace Training.Sequencing.Json;
 /// <summary>Reads one entry of an answer.</summary>
 internal static class EntryJson
 {
-    public static Entry Read(JsonElement element, string where)
+    public static Entry Read(JsonElement element, EntryPlace where)
     {
         if (element.ValueKind != JsonValueKind.Object)
             throw new AnswerJson.Refused($"{where}: an entry is an object with a “step”.");
@@ -32,7 +33,7 @@ internal static class EntryJson
         return new(new(step)) { Stated = seconds, Observed = Observed(startedAt, finishedAt, where) };
     }
 
-    private static Times? Observed(Duration? startedAt, Duration? finishedAt, string where)
+    private static Times? Observed(Duration? startedAt, Duration? finishedAt, EntryPlace where)
     {
         if (startedAt is null && finishedAt is null) return null;
         if (startedAt is null || finishedAt is null)
@@ -42,12 +43,12 @@ internal static class EntryJson
             : throw new AnswerJson.Refused($"{where} was finished before it was started.");
     }
 
-    private static string Text(JsonProperty part, string where) =>
+    private static string Text(JsonProperty part, EntryPlace where) =>
         part.Value.ValueKind == JsonValueKind.String
             ? part.Value.GetString()!
             : throw new AnswerJson.Refused($"{where}: “step” is the id of a step, in quotation marks.");
 
-    private static Duration Seconds(JsonProperty part, string where)
+    private static Duration Seconds(JsonProperty part, EntryPlace where)
     {
         if (part.Value.ValueKind != JsonValueKind.Number)
             throw new AnswerJson.Refused($"{where}: “{part.Name}” is a number of seconds, without quotation marks.");
@@ -55,4 +56,12 @@ internal static class EntryJson
         throw new AnswerJson.Refused(
             $"{where}: “{part.Name}” must lie between 0 and {Duration.Longest}, not “{AnswerJson.Short(part.Value.GetRawText())}”.");
     }
+}
+
+/// <summary>Where an entry stands, written out only where there is something to say of it.</summary>
+/// <param name="Number">The place, from 1.</param>
+/// <param name="Whose">Of which list.</param>
+internal readonly record struct EntryPlace(int Number, string Whose)
+{
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"Place {Number}{Whose}");
 }
