@@ -15,8 +15,7 @@ public static class ProcedureCheck
         var problems = new ProblemList();
         NamesCheck.Find(procedure, problems);
         if (problems.Count > 0) return problems.All;
-        if (procedure.Variants.Count == 0) OrderCheck.Find(Layout.Of(procedure, null), problems);
-        foreach (var variant in procedure.Variants) OrderCheck.Find(Layout.Of(procedure, variant), problems);
+        foreach (var kind in procedure.Kinds) OrderCheck.Find(Layout.Of(procedure, kind), problems);
         return problems.All;
     }
 

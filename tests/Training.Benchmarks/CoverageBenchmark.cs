@@ -27,16 +27,7 @@ internal static class CoverageBenchmark
     {
         output.WriteLine($"## Coverage of {People} people × {Competencies} competencies, with plan (wanted: under 100 ms)");
         output.WriteLine();
-        var folder = Directory.CreateTempSubdirectory("coverage-benchmark-").FullName;
-        try
-        {
-            Look(output, $"Data Source={Path.Combine(folder, "training.db")}").GetAwaiter().GetResult();
-        }
-        finally
-        {
-            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-            Directory.Delete(folder, recursive: true);
-        }
+        RecordsOnDisk.Use((services, _) => Look(output, services), new StandingClock()).GetAwaiter().GetResult();
 
         var today = new LocalDate(2026, 11, 25);
         List<HeldTerm>[] held = [.. Enumerable.Range(0, Competencies).Select(c => Enumerable.Range(0, People)
@@ -49,30 +40,19 @@ internal static class CoverageBenchmark
 
     private static Period Of(string text) => Period.TryParse(text, out var period) ? period : throw new ArgumentException(text);
 
-    private static async Task Look(TextWriter output, string connection)
+    private static async Task Look(TextWriter output, ServiceProvider services)
     {
-        await using var services = Services(connection);
-        await services.PrepareTrainingRecords();
         var owner = await Fill(services);
         await Parts(output, services, owner);
-        var (times, processor) = (new List<double>(), new List<double>());
-        for (var run = 0; run < 31; run++)
+        var records = 0;
+        var (clock, processor) = await Measure.Asked(6, 25, async () =>
         {
             await using var scope = services.CreateAsyncScope();
-            var coverage = scope.ServiceProvider.GetRequiredService<Coverage>();
-            var (start, busy) = (System.Diagnostics.Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
-            var looked = (await coverage.Look(owner)).Value;
-            if (run > 5)
-            {
-                times.Add(System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-                processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
-            }
-
-            if (looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count) != People * Competencies)
-                throw new InvalidOperationException("Not every record was counted: nothing was measured.");
-            if (run == 30)
-                output.WriteLine($"The whole answer, {looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count)} records read from SQLite: {Measure.MedianOf([.. times]):0.0} ms, of which the processor worked {Measure.MedianOf([.. processor]):0.0} ms.");
-        }
+            var looked = (await scope.ServiceProvider.GetRequiredService<Coverage>().Look(owner)).Value;
+            records = looked.Competencies.Sum(c => c.Holding.Count + c.NotHolding.Count);
+        });
+        if (records != People * Competencies) throw new InvalidOperationException("Not every record was counted: nothing was measured.");
+        output.WriteLine($"The whole answer, {records} records read from SQLite: {clock:0.0} ms, of which the processor worked {processor:0.0} ms.");
     }
 
     /// <summary>Where the time goes, each part asked on its own with a context of its own.</summary>
@@ -90,18 +70,12 @@ internal static class CoverageBenchmark
         output.WriteLine("| --- | --- | --- |");
         foreach (var (name, ask) in parts)
         {
-            var (times, processor) = (new List<double>(), new List<double>());
-            for (var run = 0; run < 26; run++)
+            var (clock, processor) = await Measure.Asked(6, 20, async () =>
             {
                 await using var scope = services.CreateAsyncScope();
-                var (start, busy) = (System.Diagnostics.Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
                 await ask(scope.ServiceProvider);
-                if (run <= 5) continue;
-                times.Add(System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-                processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
-            }
-
-            output.WriteLine($"| {name} | {Measure.MedianOf([.. times]):0.0} ms | {Measure.MedianOf([.. processor]):0.0} ms |");
+            });
+            output.WriteLine($"| {name} | {clock:0.0} ms | {processor:0.0} ms |");
         }
 
         output.WriteLine();
@@ -111,16 +85,6 @@ internal static class CoverageBenchmark
             var db = at.GetRequiredService<TrainingDbContext>();
             return db.Users.AsNoTracking().WithinReach(owner).Technicians(db);
         }
-    }
-
-    private static ServiceProvider Services(string connection)
-    {
-        var services = new ServiceCollection();
-        services.AddLogging();
-        services.AddSingleton<TimeProvider>(new StandingClock());
-        services.AddTrainingRecords(connection);
-        services.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
-        return services.BuildServiceProvider();
     }
 
     /// <summary>Rows as the services would leave them after two years of work, written in one go.</summary>

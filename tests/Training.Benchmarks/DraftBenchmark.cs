@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using Training.Content;
@@ -15,7 +14,7 @@ internal static class DraftBenchmark
     {
         output.WriteLine($"## The check of a draft of {Steps} steps while it is written (wanted: under 200 ms)");
         output.WriteLine();
-        var files = ContentFolder.Read(Path.Combine(Root(), "content"));
+        var files = ContentFolder.Read(Shipped.Content());
         output.WriteLine("| draft | time | of which the processor worked |");
         output.WriteLine("| --- | --- | --- |");
         foreach (var (name, draft) in new[]
@@ -26,17 +25,12 @@ internal static class DraftBenchmark
             ("isolate-chassis", files.Single(file => file.Path == "procedures/isolate-chassis.yaml")),
         })
         {
-            var (times, processor) = (new List<double>(), new List<double>());
-            for (var run = 0; run < 25; run++)
+            var (clock, processor) = Measure.Asked(5, 20, () =>
             {
-                var (start, busy) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
                 DraftCheck.Of(Surroundings.Of(files, draft), draft);
-                if (run < 5) continue;
-                times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-                processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
-            }
-
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"| {name} | {Measure.MedianOf([.. times]):0} ms | {Measure.MedianOf([.. processor]):0} ms |"));
+                return Task.CompletedTask;
+            }).GetAwaiter().GetResult();
+            output.WriteLine($"| {name} | {clock:0} ms | {processor:0} ms |");
         }
     }
 
@@ -56,11 +50,4 @@ internal static class DraftBenchmark
 
     private static string Rule(string id, int first, int then) =>
         $"  - {{ id: {id}, first: [step-{first}], then: [step-{then}], because: It must be so, otherwise: It goes wrong, harm: people, severity: serious }}\n";
-
-    private static string Root()
-    {
-        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            if (File.Exists(Path.Combine(folder.FullName, "Training.sln"))) return folder.FullName;
-        throw new DirectoryNotFoundException("The root of the repository was not found.");
-    }
 }

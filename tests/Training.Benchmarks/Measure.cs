@@ -22,6 +22,25 @@ internal static class Measure
         return (MedianOf(times), bytes);
     }
 
+    /// <summary>The median time of asking once, and of the processor's own work in it, both in milliseconds.</summary>
+    /// <param name="warmUps">How often it is asked before anything counts.</param>
+    /// <param name="runs">How often it counts.</param>
+    /// <param name="ask">What is asked.</param>
+    public static async Task<(double Clock, double Processor)> Asked(int warmUps, int runs, Func<Task> ask)
+    {
+        var (clock, processor) = (new List<double>(), new List<double>());
+        for (var run = 0; run < warmUps + runs; run++)
+        {
+            var (start, busy) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
+            await ask();
+            if (run < warmUps) continue;
+            clock.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            processor.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
+        }
+
+        return (MedianOf([.. clock]), MedianOf([.. processor]));
+    }
+
     public static double MedianOf(double[] values)
     {
         double[] sorted = [.. values.Order()];

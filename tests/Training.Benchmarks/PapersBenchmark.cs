@@ -2,11 +2,8 @@ using Microsoft.Extensions.DependencyInjection;
 using Training.Content;
 using Training.Content.Competencies;
 using Training.Content.Scenarios;
-using Training.Records;
-using Training.Records.Accounts;
 using Training.Records.Examining;
 using Training.Records.Publishing;
-using Training.Records.Storage;
 
 namespace Training.Benchmarks;
 
@@ -21,26 +18,11 @@ internal static class PapersBenchmark
         output.WriteLine();
         output.WriteLine("| competency | questions | mean | standard deviation | lowest | highest | neighbours differ by (mean, most) | scenarios shared by neighbours (mean) |");
         output.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- |");
-        var folder = Directory.CreateTempSubdirectory("papers-benchmark-").FullName;
-        try
-        {
-            Look(output, $"Data Source={Path.Combine(folder, "training.db")}").GetAwaiter().GetResult();
-        }
-        finally
-        {
-            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-            Directory.Delete(folder, recursive: true);
-        }
+        RecordsOnDisk.Use((services, _) => Look(output, services)).GetAwaiter().GetResult();
     }
 
-    private static async Task Look(TextWriter output, string connection)
+    private static async Task Look(TextWriter output, ServiceProvider services)
     {
-        var registered = new ServiceCollection();
-        registered.AddLogging();
-        registered.AddTrainingRecords(connection);
-        registered.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
-        await using var services = registered.BuildServiceProvider();
-        await services.PrepareTrainingRecords();
         await services.GetRequiredService<Publisher>().Publish(ContentFolder.Read(Shipped.Content()));
         var (library, draw) = (services.GetRequiredService<Library>().Current, services.GetRequiredService<PaperDraw>());
         foreach (var competency in library.Content.Competencies)

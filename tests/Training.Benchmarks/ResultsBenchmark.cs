@@ -6,7 +6,6 @@ using Training.Records.Accounts;
 using Training.Records.Practising;
 using Training.Records.Publishing;
 using Training.Records.Results;
-using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Procedures;
 using Training.Sequencing.Verdicts;
@@ -25,22 +24,11 @@ internal static class ResultsBenchmark
         var (people, answers) = (100_000, Environment.GetEnvironmentVariable("RESULTS_ANSWERS") is { } asked ? int.Parse(asked, null) : 5_000_000);
         output.WriteLine($"## Results of {people:N0} people in 5,000 shops, {answers:N0} graded answers (wanted: each page under 300 ms)");
         output.WriteLine();
-        var folder = Directory.CreateTempSubdirectory("results-benchmark-").FullName;
-        try
-        {
-            Measure(output, Path.Combine(folder, "training.db"), people, answers).GetAwaiter().GetResult();
-        }
-        finally
-        {
-            Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
-            Directory.Delete(folder, recursive: true);
-        }
+        RecordsOnDisk.Use((services, file) => Pages(output, services, file, people, answers)).GetAwaiter().GetResult();
     }
 
-    private static async Task Measure(TextWriter output, string file, int people, int answers)
+    private static async Task Pages(TextWriter output, ServiceProvider services, string file, int people, int answers)
     {
-        await using var services = Services($"Data Source={file}");
-        await services.PrepareTrainingRecords();
         await services.GetRequiredService<Publisher>().Publish(ContentFolder.Read(Path.Combine(AppContext.BaseDirectory, "Data", "content")));
         var filling = Stopwatch.GetTimestamp();
         var filled = await new ResultsFiller(services).Fill(people, answers);
@@ -71,17 +59,11 @@ internal static class ResultsBenchmark
 
         async Task Row(string name, Func<Task<bool>> ask)
         {
-            var (times, worked) = (new List<double>(), new List<double>());
-            for (var round = 0; round <= Rounds; round++)
+            var (clock, processor) = await Measure.Asked(1, Rounds, async () =>
             {
-                var (start, busy) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
                 if (!await ask()) throw new InvalidOperationException($"No answer for: {name}");
-                if (round == 0) continue;
-                times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
-                worked.Add((Environment.CpuUsage.TotalTime - busy).TotalMilliseconds);
-            }
-
-            output.WriteLine($"| {name} | {Benchmarks.Measure.MedianOf([.. times]):0.0} ms | {Benchmarks.Measure.MedianOf([.. worked]):0.0} ms |");
+            });
+            output.WriteLine($"| {name} | {clock:0.0} ms | {processor:0.0} ms |");
         }
     }
 
@@ -102,7 +84,7 @@ internal static class ResultsBenchmark
             if (round > 5) times.Add(Stopwatch.GetElapsedTime(start).TotalMilliseconds);
         }
 
-        output.WriteLine($"An answer that is handed in, graded, counted and on disk: {Benchmarks.Measure.MedianOf([.. times]):0.0} ms (median of {times.Count}).");
+        output.WriteLine($"An answer that is handed in, graded, counted and on disk: {Measure.MedianOf([.. times]):0.0} ms (median of {times.Count}).");
     }
 
     private static async Task Again(TextWriter output, ServiceProvider services)
@@ -127,14 +109,5 @@ internal static class ResultsBenchmark
     {
         await using var scope = services.CreateAsyncScope();
         return await ask(scope.ServiceProvider.GetRequiredService<TService>());
-    }
-
-    private static ServiceProvider Services(string connection)
-    {
-        var services = new ServiceCollection();
-        services.AddLogging();
-        services.AddTrainingRecords(connection);
-        services.AddIdentityCore<Person>().AddRoles<Role>().AddEntityFrameworkStores<TrainingDbContext>();
-        return services.BuildServiceProvider();
     }
 }

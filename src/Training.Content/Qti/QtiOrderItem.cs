@@ -92,9 +92,7 @@ public static class QtiOrderItem
     internal static IEnumerable<Step> Listed(Procedure procedure, VariantId? variant)
     {
         HashSet<ChoiceId> chosen = [];
-        return procedure.Steps
-            .Where(step => step.Variants.Count == 0 || (variant is { } kind && step.Variants.Contains(kind)))
-            .Where(step => step.Choice is { } choice ? chosen.Add(choice) : !step.IsOptional);
+        return procedure.StepsFor(variant).Where(step => step.Choice is { } choice ? chosen.Add(choice) : !step.IsOptional);
     }
 
     // An identifier must not begin with a digit or a hyphen (it is an NCName); ours may, and then have an underline before them.

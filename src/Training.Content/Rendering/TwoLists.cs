@@ -17,7 +17,7 @@ internal static class TwoLists
     private static void WriteSteps(HtmlRenderer renderer, Procedure procedure, VariantId? variant, LessonWords words)
     {
         renderer.Write("<div class=\"list-do\"><h3>").WriteEscape(words.Do).WriteLine("</h3><ol>");
-        Step[] steps = [.. procedure.Steps.Where(step => variant is not { } kind || step.Variants.Count == 0 || step.Variants.Contains(kind))];
+        Step[] steps = [.. procedure.Steps.Where(step => variant is null || step.IsFor(variant))];
         foreach (var step in steps)
         {
             if (step.Choice is not { } choice)

@@ -43,12 +43,11 @@ public static class DraftCheck
         report = report with { Procedure = procedure };
         if (!NamesAreSound(procedure)) return report;
         var loop = RuleLoop.Of(procedure);
-        VariantId?[] kinds = procedure.Variants.Count == 0 ? [null] : [.. procedure.Variants.Select(variant => (VariantId?)variant)];
         return report with
         {
             Loop = [.. loop.Select(pair => new LoopLine(pair, Line(read, pair.Rule)))],
             Redundant = [.. ProcedureAnalysis.Redundant(procedure, loop).Select(rule => new RuleLine(rule, Line(read, rule)))],
-            Kinds = [.. kinds.Select(kind => Grader.For(procedure, kind)).Where(made => made.IsOk).Select(made => Figures(made.Value, given))],
+            Kinds = [.. procedure.Kinds.Select(kind => Grader.For(procedure, kind)).Where(made => made.IsOk).Select(made => Figures(made.Value, given))],
         };
     }
 

@@ -27,4 +27,12 @@ internal static class Sight
         var people = db.Users.AsNoTracking().Where(person => person.Id == id);
         return await (actor.Person == id ? people : people.WithinReach(actor)).SingleOrDefaultAsync();
     }
+
+    /// <summary>What people are called. Whether the actor may know it is for the caller to see to.</summary>
+    public static Task<Dictionary<PersonId, string>> NamesOf(this TrainingDbContext db, IEnumerable<PersonId> people)
+    {
+        PersonId[] wanted = [.. people.Distinct()];
+        return db.Users.Where(person => wanted.Contains(person.Id)).Select(person => new { person.Id, person.DisplayName })
+            .ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+    }
 }

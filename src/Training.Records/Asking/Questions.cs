@@ -3,7 +3,6 @@ using Training.Records.Publishing;
 using Training.Sequencing;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Drawing;
-using Training.Sequencing.Procedures;
 
 namespace Training.Records.Asking;
 
@@ -30,12 +29,8 @@ internal sealed class Questions(Graders graders)
 
         IReadOnlyList<Entry> start = kind == QuestionKind.Finish ? scenario.Start : [];
         var done = start.Select(entry => entry.Step).ToHashSet();
-        var offered = StepsFor(written.Procedure, grader.Variant).Select(step => step.Id).Where(step => !done.Contains(step))
+        var offered = written.Procedure.StepsFor(grader.Variant).Select(step => step.Id).Where(step => !done.Contains(step))
             .Concat(scenario.DecoysOf(written.Procedure));
         return new AskedOrder(kind, scenario, written, grader, start, lots.Shuffle([.. offered]));
     }
-
-    /// <summary>The steps that a procedure has for a kind of vehicle, as listed.</summary>
-    public static IEnumerable<Step> StepsFor(Procedure procedure, VariantId? variant) => procedure.Steps.Where(step =>
-        step.Variants.Count == 0 || (variant is { } kind && step.Variants.Contains(kind)));
 }

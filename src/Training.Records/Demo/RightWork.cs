@@ -1,5 +1,4 @@
 using Training.Content.Procedures;
-using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Sequencing.Answers;
 using Training.Sequencing.Procedures;
@@ -18,7 +17,7 @@ internal sealed class RightWork(Graders graders)
         var done = start.Select(entry => entry.Step).ToHashSet();
         var choices = written.Procedure.Steps.Where(step => done.Contains(step.Id) && step.Choice is not null)
             .Select(step => step.Choice!.Value).ToHashSet();
-        List<Entry> entries = [.. Questions.StepsFor(written.Procedure, variant)
+        List<Entry> entries = [.. written.Procedure.StepsFor(variant)
             .Where(step => !step.IsOptional && !done.Contains(step.Id) && (step.Choice is not { } choice || choices.Add(choice)))
             .Select(step => new Entry(step.Id))];
         var verdict = grader.Grade(new Answer(entries) { Start = start }).Value;

@@ -205,9 +205,7 @@ public sealed class Sittings
     private async Task<List<SittingLine>> Lines(IReadOnlyList<Sitting> sittings)
     {
         var ids = sittings.Select(sitting => sitting.Id).ToList();
-        var examiners = sittings.Select(sitting => sitting.ExaminerId).Distinct().ToList();
-        var names = await db.Users.AsNoTracking().Where(person => examiners.Contains(person.Id))
-            .ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var names = await db.NamesOf(sittings.Select(sitting => sitting.ExaminerId));
         var papers = await db.Papers.Where(paper => ids.Contains(paper.SittingId)).GroupBy(paper => paper.SittingId)
             .Select(of => new { of.Key, Count = of.Count() }).ToDictionaryAsync(of => of.Key, of => of.Count);
         var list = new List<SittingLine>();

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
 using Training.Records.Asking;
@@ -16,8 +15,6 @@ namespace Training.Records.Observing;
 /// </summary>
 public sealed class BesideRuns
 {
-    private const decimal MostSecondsAhead = 5;
-
     private readonly TrainingDbContext db;
     private readonly Archive archive;
     private readonly RunLines lines;
@@ -67,15 +64,10 @@ public sealed class BesideRuns
         await using var change = await db.BeginChange();
         if (await Own(actor, run) is not { } beside) return Refused.NotFound;
         if (beside.Taps.Any(known => known.Id == tap.Id)) return tap.Step;
-        if (beside.EndedAt is not null) return HasEnded;
-        if (tap.Id == Guid.Empty) return new Refusal("A tap needs an id of its own; load the page again.");
+        if (beside.EndedAt is not null) return Tapping.HasEnded;
         var found = await db.Runs.AsNoTracking().SingleAsync(known => known.Id == run);
-        if (!Runs.Offered(await archive.Procedure(found.ProcedureHash), found.Variant).Any(known => known.Id == tap.Step))
-            return new Refusal($"“{tap.Step}” is nothing that can be done in this job on this kind of vehicle.");
-        if (tap.Seconds < (beside.LiveTaps.LastOrDefault()?.Seconds ?? 0))
-            return new Refusal("A step cannot be done before the one that was tapped before it.");
-        if (tap.Seconds > Seconds(clock.Instant() - found.StartedAt) + MostSecondsAhead)
-            return new Refusal("The tap's time lies ahead of the server's clock; check the device's clock.");
+        var procedure = await archive.Procedure(found.ProcedureHash);
+        if (Tapping.WhyNot(tap, beside.LiveTaps.LastOrDefault(), clock.Instant() - found.StartedAt, procedure, found.Variant) is { } wrong) return wrong;
         beside.Taps.Add(new() { Number = beside.Taps.Count + 1, Id = tap.Id, Step = tap.Step, Seconds = decimal.Round(tap.Seconds, 3) });
         await db.SaveChangesAsync();
         await change.CommitAsync();
@@ -92,8 +84,8 @@ public sealed class BesideRuns
         await using var change = await db.BeginChange();
         if ((await Own(actor, run)) is not { } beside || beside.Taps.SingleOrDefault(known => known.Id == tap) is not { } noted) return Refused.NotFound;
         if (noted.UndoneAt is not null) return noted.Step;
-        if (beside.EndedAt is not null) return HasEnded;
-        if (noted != beside.LiveTaps.Last()) return new Refusal("Only the last tap can be taken back; take back the later ones first.");
+        if (beside.EndedAt is not null) return Tapping.HasEnded;
+        if (Tapping.WhyNotBack(noted, beside.LiveTaps.Last()) is { } wrong) return wrong;
         noted.UndoneAt = clock.Instant();
         await db.SaveChangesAsync();
         await change.CommitAsync();
@@ -118,10 +110,6 @@ public sealed class BesideRuns
         return run;
     }
 
-    private static Refusal HasEnded { get; } = new("The run has ended; no step is added or taken back any more.");
-
-    private static decimal Seconds(NodaTime.Duration length) => (decimal)length.TotalTicks / NodaConstants.TicksPerSecond;
-
     private Task<BesideRun?> Own(Actor actor, RunId run) => db.BesideRuns.Include(known => known.Taps)
         .SingleOrDefaultAsync(known => known.RunId == run && known.ExaminerId == actor.Person);
 
@@ -132,10 +120,10 @@ public sealed class BesideRuns
         return new(
             (await lines.Of(db.Runs.Where(known => known.Id == run.Id)))[0],
             run.ProcedureHash,
-            [.. Runs.Offered(texts, run.Variant)],
+            [.. Tapping.Offered(texts, run.Variant)],
             [.. beside.Taps.OrderBy(tap => tap.Number).Select(tap =>
                 new TapView(tap.Id, tap.Number, tap.Step, Words.Of(texts, tap.Step).Do, tap.Seconds, tap.UndoneAt is not null))],
-            Seconds((beside.EndedAt ?? clock.Instant()) - run.StartedAt),
+            Tapping.Seconds((beside.EndedAt ?? clock.Instant()) - run.StartedAt),
             beside.EndedAt is null ? null : await judging.Judge(run, beside.LiveTaps, language));
     }
 }

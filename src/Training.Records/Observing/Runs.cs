@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
 using Training.Records.Asking;
@@ -23,9 +22,6 @@ namespace Training.Records.Observing;
 /// </summary>
 public sealed class Runs
 {
-    // A device's clock runs a little differently from the server's.
-    private const decimal MostSecondsAhead = 5;
-
     private readonly TrainingDbContext db;
     private readonly Library library;
     private readonly Archive archive;
@@ -189,15 +185,9 @@ public sealed class Runs
         if (found is null) return Refused.NotFound;
         var procedure = await archive.Procedure(found.ProcedureHash);
         if (found.Taps.SingleOrDefault(known => known.Id == tap.Id) is { } sent) return View(procedure, sent);
-        if (found.State != RunState.UnderWay) return HasEnded;
-        if (tap.Id == Guid.Empty) return new Refusal("A tap needs an id of its own; load the page again.");
-        if (!Offered(procedure, found.Variant).Any(known => known.Id == tap.Step))
-            return new Refusal($"“{tap.Step}” is nothing that can be done in this job on this kind of vehicle.");
+        if (found.State != RunState.UnderWay) return Tapping.HasEnded;
         var now = clock.Instant();
-        var before = found.LiveTaps.LastOrDefault()?.Seconds ?? 0;
-        if (tap.Seconds < before) return new Refusal("A step cannot be done before the one that was tapped before it.");
-        if (tap.Seconds > Seconds(now - found.StartedAt) + MostSecondsAhead)
-            return new Refusal("The tap's time lies ahead of the server's clock; check the device's clock.");
+        if (Tapping.WhyNot(tap, found.LiveTaps.LastOrDefault(), now - found.StartedAt, procedure, found.Variant) is { } wrong) return wrong;
         var noted = new Tap
         {
             RunId = run,
@@ -225,8 +215,8 @@ public sealed class Runs
         if (found?.Taps.SingleOrDefault(known => known.Id == tap) is not { } noted) return Refused.NotFound;
         var procedure = await archive.Procedure(found.ProcedureHash);
         if (noted.UndoneAt is not null) return View(procedure, noted);
-        if (found.State != RunState.UnderWay) return HasEnded;
-        if (noted != found.LiveTaps.Last()) return new Refusal("Only the last tap can be taken back; take back the later ones first.");
+        if (found.State != RunState.UnderWay) return Tapping.HasEnded;
+        if (Tapping.WhyNotBack(noted, found.LiveTaps.Last()) is { } wrong) return wrong;
         noted.UndoneAt = clock.Instant();
         await db.SaveChangesAsync();
         await change.CommitAsync();
@@ -312,17 +302,9 @@ public sealed class Runs
     /// <summary>The work of a run, as results are counted by it.</summary>
     internal static JudgedWork WorkOf(Run run, JudgedRunView judged) => new(
         WorkSource.Vehicle, run.Procedure, run.ProcedureHash, run.Variant, judged.Answer,
-        Offered(judged.Procedure, run.Variant).Select(offered => offered.Id), judged.Verdict, new(run.Id.Value, 0));
-
-    private static Refusal HasEnded { get; } = new("The run has ended; no step is added or taken back any more.");
+        Tapping.Offered(judged.Procedure, run.Variant).Select(offered => offered.Id), judged.Verdict, new(run.Id.Value, 0));
 
     private static bool MaySee(Actor actor) => actor.Is(Roles.Examiner) || actor.Is(Roles.Administrator);
-
-    private static decimal Seconds(NodaTime.Duration length) => (decimal)length.TotalTicks / NodaConstants.TicksPerSecond;
-
-    internal static IEnumerable<OfferedView> Offered(Procedure procedure, VariantId? variant) =>
-        Questions.StepsFor(procedure, variant).Select(step => new OfferedView(step.Id, step.Do, step.IsWait))
-            .Concat(procedure.Decoys.Select(decoy => new OfferedView(decoy.Id, decoy.Do, false)));
 
     private static TapView View(Procedure texts, Tap tap) =>
         new(tap.Id, tap.Number, tap.Step, Words.Of(texts, tap.Step).Do, tap.Seconds, tap.UndoneAt is not null);
@@ -343,9 +325,9 @@ public sealed class Runs
             (await lines.Of(db.Runs.Where(known => known.Id == run.Id)))[0],
             written.Procedure.Revision,
             run.ProcedureHash,
-            [.. Offered(texts, run.Variant)],
+            [.. Tapping.Offered(texts, run.Variant)],
             [.. run.Taps.OrderBy(tap => tap.Number).Select(tap => View(texts, tap))],
-            Seconds(elapsed),
+            Tapping.Seconds(elapsed),
             run.Note,
             run.Reason,
             run.EndedAt,

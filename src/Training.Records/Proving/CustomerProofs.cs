@@ -180,9 +180,7 @@ public sealed class CustomerProofs
     private async Task<List<ProofLine>> Views(IReadOnlyList<Proof> proofs)
     {
         var records = await LinesOf(proofs, null);
-        var makers = proofs.Select(proof => proof.MadeById).ToList();
-        var names = await db.Users.AsNoTracking().Where(person => makers.Contains(person.Id))
-            .ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var names = await db.NamesOf(proofs.Select(proof => proof.MadeById));
         return [.. proofs.Select(proof => new ProofLine(
             proof.Id, proof.Token, proof.ForWhom, proof.MadeAt, names[proof.MadeById], proof.EndedAt, records[proof.Id]))];
     }

@@ -71,7 +71,7 @@ public sealed class ExaminerAgreement
     private async Task<Dictionary<Chance, Judgement>> Judgements(Run run, IEnumerable<ITap> taps)
     {
         var judged = await judging.Judge(run, taps, ContentLibrary.DefaultLanguage);
-        var offered = Runs.Offered(await archive.Procedure(run.ProcedureHash), run.Variant).Select(offer => offer.Id);
+        var offered = Tapping.Offered(await archive.Procedure(run.ProcedureHash), run.Variant).Select(offer => offer.Id);
         var chances = (await graders.For(run.ProcedureHash, run.Variant)).Chances(judged.Answer, offered).Value;
         var broken = judged.Verdict.Findings.Select(Chance.Of).ToHashSet();
         return chances.Where(chance => chance.Kind is ChanceKind.Rule or ChanceKind.LeftOut or ChanceKind.Decoy)

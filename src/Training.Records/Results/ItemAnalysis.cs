@@ -40,8 +40,14 @@ public sealed class ItemAnalysis
         if (questions < 2 || variance == 0) return new(papers.Count, items, null, null);
         var spread = items.Sum(item => item.Facility * (1 - item.Facility));
         var reliability = questions / (questions - 1.0) * (1 - spread / variance);
-        return new(papers.Count, items, reliability, Math.Sqrt(variance * (1 - reliability)));
+        return new(papers.Count, items, reliability, Error(variance, reliability));
     }
+
+    /// <summary>
+    /// The standard error of measurement. Where all questions of every paper are answered alike the reliability is 1 and
+    /// rounding may put it a hair above: no error, never the root of a negative number.
+    /// </summary>
+    internal static double Error(double variance, double reliability) => Math.Sqrt(Math.Max(0, variance * (1 - reliability)));
 
     private static ItemFigures Figures(IReadOnlyList<IReadOnlyList<bool>> papers, List<double> totals, int question)
     {

@@ -50,7 +50,7 @@ public sealed class PaperFigures
             Passed = new(sum.Passed, sum.Papers),
             Questions = k,
             Reliability = reliability,
-            ErrorOfMeasurement = reliability is { } known20 ? Math.Sqrt(variance * (1 - known20)) : null,
+            ErrorOfMeasurement = reliability is { } known20 ? ItemAnalysis.Error(variance, known20) : null,
             Items = [.. Parts(known.Values.OrderBy(item => item.Scenario.Value, StringComparer.Ordinal).ThenBy(item => item.Kind)
                     .Select(item => ((item.Kind, item.Scenario), new Share(item.Right, item.Asked))).ToList())
                 .Select(part => new QuestionFigures(part, part.Keys is [var alone] ? Discrimination(known[alone]) : null))

@@ -140,7 +140,7 @@ public sealed class Jobs
         var crew = crews.FindLast(known => known.ConfirmedAt.DayIn(shop) <= day) ?? crews.FirstOrDefault();
         var histories = await Histories(found);
         var places = crew?.Places ?? [];
-        var names = await Names([.. places.Select(place => place.PersonId)]);
+        var names = await db.NamesOf(places.Select(place => place.PersonId));
         return new JobDay(
             day,
             day >= found.FirstDay && day <= found.LastDay,
@@ -215,10 +215,7 @@ public sealed class Jobs
         library.Current.Content.FindCompetency(competency)?.Title
         ?? histories.Find(history => history.Competency == competency)?.Records[^1].CompetencyTitle ?? competency.Value;
 
-    private async Task<Dictionary<PersonId, string>> Names(IReadOnlyCollection<PersonId> people) =>
-        await db.Users.AsNoTracking().Where(person => people.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
-
-    private async Task<CrewConfirmed> Confirmed(Crew crew) => new(crew.ConfirmedAt, (await Names([crew.ConfirmedById]))[crew.ConfirmedById]);
+    private async Task<CrewConfirmed> Confirmed(Crew crew) => new(crew.ConfirmedAt, (await db.NamesOf([crew.ConfirmedById]))[crew.ConfirmedById]);
 
     private async Task<JobView> View(Job job)
     {

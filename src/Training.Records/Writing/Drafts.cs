@@ -35,7 +35,7 @@ public sealed class Drafts
             .OrderByDescending(draft => draft.ChangedAt).ToListAsync();
         var log = await db.Set<DeskEntry>().AsNoTracking().OrderByDescending(entry => entry.Number).Take(100).ToListAsync();
         var laid = await db.Set<LaidOver>().OrderBy(file => file.Path).Select(file => file.Path).ToListAsync();
-        var names = await Names([.. drafts.Select(draft => draft.ChangedById), .. drafts.Select(draft => draft.OfferedById).OfType<PersonId>(),
+        var names = await db.NamesOf([.. drafts.Select(draft => draft.ChangedById), .. drafts.Select(draft => draft.OfferedById).OfType<PersonId>(),
             .. log.Select(entry => entry.WrittenById), .. log.Select(entry => entry.ApprovedById)]);
         return new DeskView(
             [.. drafts.Where(draft => draft.State != DraftState.PutAway).Select(draft => Line(draft, names))],
@@ -105,7 +105,7 @@ public sealed class Drafts
         var text = await db.Set<DraftText>().AsNoTracking().SingleAsync(kept => kept.DraftId == id && kept.Number == draft.Version);
         var beside = await db.Set<DraftText>().AsNoTracking().Where(kept => kept.DraftId == id && kept.IsBeside && !kept.IsSettled)
             .OrderBy(kept => kept.Number).ToListAsync();
-        var names = await Names([draft.ChangedById, .. others, .. beside.Select(kept => kept.ById), .. draft.OfferedById is { } by ? new[] { by } : []]);
+        var names = await db.NamesOf([draft.ChangedById, .. others, .. beside.Select(kept => kept.ById), .. draft.OfferedById is { } by ? new[] { by } : []]);
         var served = Served(draft.Path);
         return new DraftView(Line(draft, names), text.Text, served?.Text, served?.Hash != draft.BasedOn && draft.State != DraftState.Published)
         {
@@ -159,7 +159,7 @@ public sealed class Drafts
         var kept = await db.Set<DraftText>().AsNoTracking().Where(text => text.DraftId == id).OrderByDescending(text => text.Number)
             .Select(text => new { text.Number, text.WrittenOn, text.IsBeside, text.ById, text.At }).ToListAsync();
         if (kept.Count == 0) return Refused.NotFound;
-        var names = await Names([.. kept.Select(text => text.ById)]);
+        var names = await db.NamesOf([.. kept.Select(text => text.ById)]);
         return kept.ConvertAll(text => new DraftTextLine(text.Number, text.WrittenOn, text.IsBeside, names[text.ById], text.At));
     }
 
@@ -173,7 +173,7 @@ public sealed class Drafts
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
         if (await db.Set<DraftText>().AsNoTracking().SingleOrDefaultAsync(text => text.DraftId == id && text.Number == number) is not { } kept)
             return Refused.NotFound;
-        return new DraftTextView(LineOf(kept, await Names([kept.ById])), kept.Text);
+        return new DraftTextView(LineOf(kept, await db.NamesOf([kept.ById])), kept.Text);
     }
 
     /// <summary>Says that somebody has looked at a text that was kept beside the draft and leaves the draft as it is.</summary>
@@ -258,12 +258,6 @@ public sealed class Drafts
         .FirstOrDefaultAsync(draft => draft.Path == path && (draft.State == DraftState.InWork || draft.State == DraftState.Offered));
 
     private ContentFile? Served(string path) => publisher.Served.FirstOrDefault(file => file.Path == path);
-
-    private Task<Dictionary<PersonId, string>> Names(IEnumerable<PersonId> people)
-    {
-        PersonId[] wanted = [.. people.Distinct()];
-        return db.Users.Where(person => wanted.Contains(person.Id)).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
-    }
 
     private static DraftLine Line(Draft draft, Dictionary<PersonId, string> names) => new(
         draft.Id, draft.Path, draft.State, draft.Version, names[draft.ChangedById], draft.ChangedAt,

@@ -83,17 +83,10 @@ public static class ProcedureAnalysis
     private static Procedure Without(Procedure procedure, RuleId taken) =>
         procedure with { Rules = [.. procedure.Rules.Where(rule => rule.Id != taken)] };
 
-    private static bool HasPlan(Procedure procedure) => procedure.Variants.Count == 0
-        ? Grader.For(procedure).IsOk
-        : procedure.Variants.All(variant => Grader.For(procedure, variant).IsOk);
+    private static bool HasPlan(Procedure procedure) => procedure.Kinds.All(kind => Grader.For(procedure, kind).IsOk);
 
-    private static IEnumerable<Grader> Graders(Procedure procedure)
-    {
-        VariantId?[] variants = procedure.Variants.Count == 0
-            ? [null]
-            : [.. procedure.Variants.Select(variant => (VariantId?)variant)];
-        return variants.Select(variant => Grader.For(procedure, variant)).Where(made => made.IsOk).Select(made => made.Value);
-    }
+    private static IEnumerable<Grader> Graders(Procedure procedure) =>
+        procedure.Kinds.Select(kind => Grader.For(procedure, kind)).Where(made => made.IsOk).Select(made => made.Value);
 
     private static IEnumerable<AuthoringRemark> NotMirrored(Grader grader, Procedure mirrored)
     {

@@ -16,9 +16,7 @@ public static class RuleLoop
         return Layouts(procedure).Select(Of).FirstOrDefault(loop => loop.Count > 0) ?? [];
     }
 
-    internal static IEnumerable<Layout> Layouts(Procedure procedure) => procedure.Variants.Count == 0
-        ? [Layout.Of(procedure, null)]
-        : procedure.Variants.Select(variant => Layout.Of(procedure, variant));
+    internal static IEnumerable<Layout> Layouts(Procedure procedure) => procedure.Kinds.Select(kind => Layout.Of(procedure, kind));
 
     private static IReadOnlyList<LoopPair> Of(Layout layout)
     {

@@ -63,9 +63,8 @@ public sealed record ProcedureComparison(IReadOnlyList<ProcedureChange> Changes,
     private static IEnumerable<VariantId?> Vehicles(Procedure before, Procedure after) =>
         (before.Variants.Count, after.Variants.Count) switch
         {
-            (0, 0) => [null],
-            (0, _) => after.Variants.Select(variant => (VariantId?)variant),
-            (_, 0) => before.Variants.Select(variant => (VariantId?)variant),
+            (0, _) => after.Kinds,
+            (_, 0) => before.Kinds,
             _ => after.Variants.Intersect(before.Variants).Select(variant => (VariantId?)variant),
         };
 

@@ -16,11 +16,11 @@ internal sealed class Layout
     {
         Procedure = procedure;
         Variant = variant;
-        Steps = [.. procedure.Steps.Where(step => ExistsFor(step, variant))];
+        Steps = [.. procedure.StepsFor(variant)];
         Strangers =
         [
             .. procedure.Decoys.Select(Stranger.Of),
-            .. procedure.Steps.Where(step => !ExistsFor(step, variant)).Select(Stranger.Of),
+            .. procedure.Steps.Where(step => !step.IsFor(variant)).Select(Stranger.Of),
         ];
         numbers = new(Steps.Length + Strangers.Length);
         for (var s = 0; s < Steps.Length; s++) numbers.Add(Steps[s].Id, s);
@@ -110,9 +110,6 @@ internal sealed class Layout
                     links.Add(new(numbers[first], numbers[then], rule, rule.AtLeast?.Seconds) { Steps = [first, then] });
         return [.. links];
     }
-
-    private static bool ExistsFor(Step step, VariantId? variant) =>
-        step.Variants.Count == 0 || variant is { } one && step.Variants.Contains(one);
 }
 
 /// <summary>A one-of group and its members in the order of the listing.</summary>

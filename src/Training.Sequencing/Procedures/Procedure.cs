@@ -13,6 +13,9 @@ public sealed record Procedure(ProcedureId Id, string Title, int Revision)
     /// <summary>The kinds of vehicle that the procedure tells apart; empty where it does not. The first is the default.</summary>
     public IReadOnlyList<VariantId> Variants { get; init; } = [];
 
+    /// <summary>The kinds of vehicle, each of which has an order of its own; none named, where the procedure tells none apart, is one.</summary>
+    public IEnumerable<VariantId?> Kinds => Variants.Count == 0 ? [null] : Variants.Select(variant => (VariantId?)variant);
+
     /// <summary>What has a state on the vehicle.</summary>
     public IReadOnlyList<Fact> Facts { get; init; } = [];
 
@@ -27,6 +30,10 @@ public sealed record Procedure(ProcedureId Id, string Title, int Revision)
 
     /// <summary>The procedure that this one undoes, if it says so.</summary>
     public Mirror? Mirror { get; init; }
+
+    /// <summary>The steps that exist for a kind of vehicle, as listed.</summary>
+    /// <param name="kind">The kind; null where the procedure tells none apart.</param>
+    public IEnumerable<Step> StepsFor(VariantId? kind) => Steps.Where(step => step.IsFor(kind));
 }
 
 /// <summary>Something with a state, such as the key or the isolator.</summary>
@@ -75,6 +82,10 @@ public sealed record Step(StepId Id, string Do)
 
     /// <summary>What is at stake when it is left out.</summary>
     public Stakes Stakes { get; init; } = Stakes.Default;
+
+    /// <summary>Whether the step exists for a kind of vehicle.</summary>
+    /// <param name="kind">The kind; null where the procedure tells none apart.</param>
+    public bool IsFor(VariantId? kind) => Variants.Count == 0 || (kind is { } one && Variants.Contains(one));
 }
 
 /// <summary>A fact and a value: what a step sets, or what a rule asks for.</summary>

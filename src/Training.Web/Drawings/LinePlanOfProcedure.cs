@@ -43,7 +43,7 @@ public static class LinePlanOfProcedure
     {
         var ways = step.Choice is null
             ? [step]
-            : procedure.Steps.Where(other => other.Choice == step.Choice && Exists(other, kind)).ToList();
+            : procedure.Steps.Where(other => other.Choice == step.Choice && other.IsFor(kind)).ToList();
         var notes = procedure.Rules.OfType<OrderRule>()
             .Where(rule => rule.AtLeast is not null && rule.Then.Contains(step.Id))
             .SelectMany(rule => rule.First.Where(isThere), (rule, first) => words["at least {0} after: {1}", Dates.Span(rule.AtLeast!.Value), TextOf(procedure, first)].Value);
@@ -54,9 +54,6 @@ public static class LinePlanOfProcedure
             step.IsWait,
             step.IsOptional || ways.Count > 1);
     }
-
-    private static bool Exists(Step step, VariantId? kind) =>
-        step.Variants.Count == 0 || (kind is { } one && step.Variants.Contains(one));
 
     private static string TextOf(Procedure procedure, StepId id) => procedure.Steps.First(step => step.Id == id).Do;
 }

@@ -68,7 +68,7 @@ public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnl
 
     private static IReadOnlyList<string> OfferedOf(Procedure job, Scenario scenario) =>
     [
-        .. job.Steps.Where(step => scenario.Variant is not { } kind || step.Variants.Count == 0 || step.Variants.Contains(kind))
+        .. job.Steps.Where(step => scenario.Variant is null || step.IsFor(scenario.Variant))
             .Where(step => !scenario.Start.Any(entry => entry.Step == step.Id)).Select(step => step.Do)
             .Concat(job.Decoys.Where(decoy => scenario.Show is null || scenario.Show.Contains(decoy.Id)).Select(decoy => decoy.Do))
             .Order(StringComparer.CurrentCulture),

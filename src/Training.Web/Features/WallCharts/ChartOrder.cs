@@ -17,8 +17,7 @@ public sealed record ChartOrder(IReadOnlyList<ChartPlace> Places, IReadOnlyList<
     public static ChartOrder Of(Procedure procedure)
     {
         ArgumentNullException.ThrowIfNull(procedure);
-        var kinds = procedure.Variants.Count == 0 ? [null] : procedure.Variants.Select(kind => (VariantId?)kind).ToArray();
-        var orders = kinds.Select(kind => KindOrder.Of(procedure, kind)).ToArray();
+        var orders = procedure.Kinds.Select(kind => KindOrder.Of(procedure, kind)).ToArray();
         var places = PlacesOf(procedure, orders);
         var place = places.SelectMany((steps, index) => steps, (steps, step) => step).ToDictionary(step => step, step => places.FindIndex(steps => steps.Contains(step)));
         LinePlanWait[] waits = [.. orders.SelectMany(order => order.Waits)
