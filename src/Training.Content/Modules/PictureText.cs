@@ -86,9 +86,13 @@ public static partial class PictureText
         return fitted.ToString("0.#", CultureInfo.InvariantCulture);
     }
 
-    // Signs above and below a letter take no room beside it.
-    private static int Letters(string text) => text.EnumerateRunes().Count(rune =>
-        Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format));
+    // Signs above and below a letter take no room beside it, and a vowel sign that stands beside one takes half a letter's.
+    private static double Letters(string text) => text.EnumerateRunes().Sum(rune => Rune.GetUnicodeCategory(rune) switch
+    {
+        UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark or UnicodeCategory.Format => 0,
+        UnicodeCategory.SpacingCombiningMark => 0.5,
+        _ => 1,
+    });
 
     private static string Written(XElement root)
     {
