@@ -8,6 +8,13 @@ internal static partial class Quantity
     /// <summary>The first quantity of a text as it is written; null where there is none.</summary>
     public static string? FirstIn(string text) => Pattern().Match(text) is { Success: true } match ? match.Value : null;
 
+    /// <summary>Whether a text is a quantity and nothing else, but for a sign before it.</summary>
+    public static bool IsAll(string text)
+    {
+        var bare = text.TrimStart('+', '-', '\u2212', ' ').TrimEnd();
+        return Pattern().Match(bare) is { Success: true, Index: 0 } match && match.Length == bare.Length;
+    }
+
     /// <summary>The text with a no-break space in each quantity, so that no line ends between a number and its unit.</summary>
     public static string KeptTogether(string text) => Pattern().Replace(text, match => match.Value.Replace(' ', '\u00a0'));
 
