@@ -119,4 +119,11 @@ public sealed record DeskView(
 /// <param name="WrittenBy">Who wrote it.</param>
 /// <param name="ApprovedBy">Who approved it.</param>
 public sealed record DeskLogLine(
-    Instant At, DeskAct Act, string Path, ContentHash? Text, int Publication, string WrittenBy, string ApprovedBy);
+    Instant At, DeskAct Act, string Path, ContentHash? Text, int Publication, string WrittenBy, string ApprovedBy)
+{
+    /// <summary>The entry of the public log that says so; null for what was done before the log took such in.</summary>
+    public long? LogEntry { get; init; }
+
+    /// <summary>Whether all of this is what the public log says; true where the log says nothing of it yet.</summary>
+    public bool FitsLog { get; init; } = true;
+}

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Training.Content;
 using Training.Content.Scenarios;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
@@ -37,12 +38,19 @@ public sealed class Drafts
         var laid = await db.Set<LaidOver>().OrderBy(file => file.Path).Select(file => file.Path).ToListAsync();
         var names = await db.NamesOf([.. drafts.Select(draft => draft.ChangedById), .. drafts.Select(draft => draft.OfferedById).OfType<PersonId>(),
             .. log.Select(entry => entry.WrittenById), .. log.Select(entry => entry.ApprovedById)]);
+        var places = log.Select(entry => entry.LogIndex).OfType<long>().Distinct().ToList();
+        var logged = (await db.LogEntries.AsNoTracking().Where(row => places.Contains(row.Index)).ToListAsync())
+            .ToDictionary(row => row.Index, LogBook.Said);
         return new DeskView(
             [.. drafts.Where(draft => draft.State != DraftState.PutAway).Select(draft => Line(draft, names))],
             [.. drafts.Where(draft => draft.State == DraftState.PutAway).Select(draft => Line(draft, names))],
             publisher.StateNow.Changes,
             laid,
-            [.. log.Select(entry => new DeskLogLine(entry.At, entry.Act, entry.Path, entry.Text, entry.PublicationNumber, names[entry.WrittenById], names[entry.ApprovedById]))],
+            [.. log.Select(entry => new DeskLogLine(entry.At, entry.Act, entry.Path, entry.Text, entry.PublicationNumber, names[entry.WrittenById], names[entry.ApprovedById])
+            {
+                LogEntry = entry.LogIndex,
+                FitsLog = DeskLog.Fits(entry, logged.GetValueOrDefault(entry.LogIndex ?? -1), names) != false,
+            })],
             [.. publisher.Served.Select(file => file.Path).Where(path => !path.EndsWith(".svg", StringComparison.Ordinal))]);
     }
 

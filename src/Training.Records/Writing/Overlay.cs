@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 
 namespace Training.Records.Writing;
@@ -40,6 +41,15 @@ internal sealed class DeskEntry
 
     /// <summary>Who approved it; the writer where there was no other trainer.</summary>
     public required PersonId ApprovedById { get; init; }
+
+    /// <summary>The entry of the public log that says so; null for what was done before the log took such in.</summary>
+    public long? LogIndex { get; init; }
+
+    /// <summary>The salt of the writer's name in that entry; gone once the name was removed.</summary>
+    public byte[]? WriterSalt { get; set; }
+
+    /// <summary>The salt of the approver's name; null where nobody else approved it, and gone once the name was removed.</summary>
+    public byte[]? ApproverSalt { get; set; }
 }
 
 internal sealed class OverlayTables : IEntityTypeConfiguration<LaidOver>, IEntityTypeConfiguration<DeskEntry>
@@ -59,6 +69,7 @@ internal sealed class OverlayTables : IEntityTypeConfiguration<LaidOver>, IEntit
         builder.Property(entry => entry.Number).ValueGeneratedNever();
         builder.Property(entry => entry.Path).HasMaxLength(DraftTables.LongestPath);
         builder.HasOne<Publication>().WithMany().HasForeignKey(entry => entry.PublicationNumber);
+        builder.HasOne<LogRow>().WithMany().HasForeignKey(entry => entry.LogIndex);
         builder.HasOne<Person>().WithMany().HasForeignKey(entry => entry.WrittenById);
         builder.HasOne<Person>().WithMany().HasForeignKey(entry => entry.ApprovedById);
     }

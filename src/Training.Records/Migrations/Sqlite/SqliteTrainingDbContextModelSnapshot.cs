@@ -1317,7 +1317,13 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<Guid>("ApprovedById")
                         .HasColumnType("TEXT");
 
+                    b.Property<byte[]>("ApproverSalt")
+                        .HasColumnType("BLOB");
+
                     b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LogIndex")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Path")
@@ -1331,12 +1337,17 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<string>("Text")
                         .HasColumnType("TEXT");
 
+                    b.Property<byte[]>("WriterSalt")
+                        .HasColumnType("BLOB");
+
                     b.Property<Guid>("WrittenById")
                         .HasColumnType("TEXT");
 
                     b.HasKey("Number");
 
                     b.HasIndex("ApprovedById");
+
+                    b.HasIndex("LogIndex");
 
                     b.HasIndex("PublicationNumber");
 
@@ -1862,6 +1873,11 @@ namespace Training.Records.Migrations.Sqlite
                         .HasForeignKey("ApprovedById")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+
+                    b.HasOne("Training.Records.Ledger.LogRow", null)
+                        .WithMany()
+                        .HasForeignKey("LogIndex")
+                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("Training.Records.Publishing.Publication", null)
                         .WithMany()
