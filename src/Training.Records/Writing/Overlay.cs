@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using Training.Content;
 using Training.Records.Accounts;
-using Training.Records.Ledger;
 using Training.Records.Publishing;
 
 namespace Training.Records.Writing;
@@ -69,7 +68,6 @@ internal sealed class OverlayTables : IEntityTypeConfiguration<LaidOver>, IEntit
         builder.Property(entry => entry.Number).ValueGeneratedNever();
         builder.Property(entry => entry.Path).HasMaxLength(DraftTables.LongestPath);
         builder.HasOne<Publication>().WithMany().HasForeignKey(entry => entry.PublicationNumber);
-        builder.HasOne<LogRow>().WithMany().HasForeignKey(entry => entry.LogIndex);
         builder.HasOne<Person>().WithMany().HasForeignKey(entry => entry.WrittenById);
         builder.HasOne<Person>().WithMany().HasForeignKey(entry => entry.ApprovedById);
     }

@@ -1347,8 +1347,6 @@ namespace Training.Records.Migrations.Sqlite
 
                     b.HasIndex("ApprovedById");
 
-                    b.HasIndex("LogIndex");
-
                     b.HasIndex("PublicationNumber");
 
                     b.HasIndex("WrittenById");
@@ -1873,11 +1871,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasForeignKey("ApprovedById")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Training.Records.Ledger.LogRow", null)
-                        .WithMany()
-                        .HasForeignKey("LogIndex")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("Training.Records.Publishing.Publication", null)
                         .WithMany()

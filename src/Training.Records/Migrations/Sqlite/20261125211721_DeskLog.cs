@@ -27,32 +27,11 @@ namespace Training.Records.Migrations.Sqlite
                 table: "DeskEntries",
                 type: "BLOB",
                 nullable: true);
-
-            migrationBuilder.CreateIndex(
-                name: "IX_DeskEntries_LogIndex",
-                table: "DeskEntries",
-                column: "LogIndex");
-
-            migrationBuilder.AddForeignKey(
-                name: "FK_DeskEntries_LogEntries_LogIndex",
-                table: "DeskEntries",
-                column: "LogIndex",
-                principalTable: "LogEntries",
-                principalColumn: "Index",
-                onDelete: ReferentialAction.Restrict);
         }
 
         /// <inheritdoc />
         protected override void Down(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropForeignKey(
-                name: "FK_DeskEntries_LogEntries_LogIndex",
-                table: "DeskEntries");
-
-            migrationBuilder.DropIndex(
-                name: "IX_DeskEntries_LogIndex",
-                table: "DeskEntries");
-
             migrationBuilder.DropColumn(
                 name: "ApproverSalt",
                 table: "DeskEntries");

@@ -11,7 +11,7 @@ using Training.Records.Storage;
 namespace Training.Records.Migrations.Sqlite
 {
     [DbContext(typeof(SqliteTrainingDbContext))]
-    [Migration("20261125205206_DeskLog")]
+    [Migration("20261125211721_DeskLog")]
     partial class DeskLog
     {
         /// <inheritdoc />
@@ -1350,8 +1350,6 @@ namespace Training.Records.Migrations.Sqlite
 
                     b.HasIndex("ApprovedById");
 
-                    b.HasIndex("LogIndex");
-
                     b.HasIndex("PublicationNumber");
 
                     b.HasIndex("WrittenById");
@@ -1876,11 +1874,6 @@ namespace Training.Records.Migrations.Sqlite
                         .HasForeignKey("ApprovedById")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-
-                    b.HasOne("Training.Records.Ledger.LogRow", null)
-                        .WithMany()
-                        .HasForeignKey("LogIndex")
-                        .OnDelete(DeleteBehavior.Restrict);
 
                     b.HasOne("Training.Records.Publishing.Publication", null)
                         .WithMany()
