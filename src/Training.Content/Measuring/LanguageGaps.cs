@@ -1,5 +1,3 @@
-using System.Text.RegularExpressions;
-
 namespace Training.Content.Measuring;
 
 /// <summary>What of a content folder is not to be had in a language, or is out of step with the default language.</summary>
@@ -7,7 +5,7 @@ namespace Training.Content.Measuring;
 /// <param name="All">How many texts there are to translate.</param>
 /// <param name="Missing">What has no translation, by the path that it would have.</param>
 /// <param name="OutOfStep">The translations that something is said against.</param>
-public sealed partial record LanguageGaps(string Language, int All, IReadOnlyList<string> Missing, IReadOnlyList<string> OutOfStep)
+public sealed record LanguageGaps(string Language, int All, IReadOnlyList<string> Missing, IReadOnlyList<string> OutOfStep)
 {
     /// <summary>Compares the files of a folder with what was said of them.</summary>
     /// <param name="files">The files.</param>
@@ -18,8 +16,8 @@ public sealed partial record LanguageGaps(string Language, int All, IReadOnlyLis
         ArgumentNullException.ThrowIfNull(files);
         ArgumentNullException.ThrowIfNull(problems);
         var paths = files.Select(file => file.Path).ToHashSet(StringComparer.Ordinal);
-        string[] wanted = [.. files.Where(file => ContentPlace.Of(file.Path) is { Language: null, Sort: not ContentSort.Picture and not ContentSort.Glossary })
-            .Select(file => TranslationOf(file.Path, language))];
+        string[] wanted = [.. files.Where(file => ContentFile.CanBeTranslated(file.Path))
+            .Select(file => ContentFile.TranslationOf(file.Path, language))];
         string[] glossary = paths.Contains($"glossary/{ContentLibrary.DefaultLanguage}.yaml") ? [$"glossary/{language}.yaml"] : [];
         string[] all = [.. wanted.Concat(glossary).Order(StringComparer.Ordinal)];
         return new(
@@ -27,9 +25,4 @@ public sealed partial record LanguageGaps(string Language, int All, IReadOnlyLis
             [.. all.Where(path => !paths.Contains(path))],
             [.. all.Where(path => paths.Contains(path) && problems.Any(problem => problem.File == path))]);
     }
-
-    private static string TranslationOf(string path, string language) => Ending().Replace(path, $".{language}$0");
-
-    [GeneratedRegex(@"\.(md|yaml)\z", RegexOptions.CultureInvariant)]
-    private static partial Regex Ending();
 }

@@ -92,6 +92,11 @@ public sealed record DraftTextLine(int Number, int WrittenOn, bool IsBeside, str
 /// <param name="Text">The text.</param>
 public sealed record DraftTextView(DraftTextLine Line, string Text);
 
+/// <summary>A draft that was begun just now, or found where somebody had begun it.</summary>
+/// <param name="Draft">The draft.</param>
+/// <param name="BegunBy">Who had begun it before; null where it was begun just now.</param>
+public sealed record DraftBegun(DraftId Draft, string? BegunBy);
+
 /// <summary>What became of a text that was sent.</summary>
 /// <param name="Number">Its number within the draft; of the newest text where it said the same.</param>
 /// <param name="Version">The number of the draft's newest text.</param>
