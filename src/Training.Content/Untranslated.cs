@@ -13,7 +13,7 @@ internal static partial class Untranslated
     public const int FewestWords = 2;
 
     /// <summary>What is said of such a text.</summary>
-    public const string Sentence = "This is still the text of the default language: translate it.";
+    public const string Sentence = "This is still the English text: translate it.";
 
     /// <summary>Reports a text that is the same as what it translates.</summary>
     public static void Report(YamlText? text, string? original, ProblemList problems)

@@ -6,7 +6,7 @@ namespace Training.Content.Tests.Writing;
 /// <summary>A translation is begun with everything in its place and nothing to say but what is to be translated.</summary>
 public sealed class BegunTranslationTests
 {
-    private const string StillToDo = "This is still the text of the default language: translate it.";
+    private const string StillToDo = "This is still the English text: translate it.";
     private static readonly IReadOnlyList<ContentFile> Files = ShippedContent.Files;
 
     public static TheoryData<string> All => [.. Files.Where(file => ContentFile.CanBeTranslated(file.Path)).Select(file => file.Path)];
