@@ -11,9 +11,10 @@ internal static class LabelLinks
 {
     public static void Check(ContentDrafts drafts)
     {
-        foreach (var module in drafts.Modules.Values)
+        // Of a picture that cannot be read nobody knows the labels.
+        foreach (var module in drafts.Modules.Values.Where(module => module.Labels.Count > 0 && !module.PictureProblems.Exists(problems => problems.HasErrors)))
         {
-            var inPictures = module.Labels.Count == 0 ? [] : module.Pictures.SelectMany(picture => PictureText.LabelsOf(picture.Text)).ToHashSet(StringComparer.Ordinal);
+            var inPictures = module.Pictures.SelectMany(picture => PictureText.LabelsOf(picture.Text)).ToHashSet(StringComparer.Ordinal);
             foreach (var labels in module.Labels.Where(labels => !labels.Problems.HasErrors))
             {
                 foreach (var (label, _) in labels.Labels.Where(entry => !inPictures.Contains(PictureText.Plain(entry.Label.Text))))
