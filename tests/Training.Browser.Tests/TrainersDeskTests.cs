@@ -4,17 +4,16 @@ using Training.Web.Startup;
 namespace Training.Browser.Tests;
 
 /// <summary>The trainer's page of the papers, walked as it is written there.</summary>
-public sealed class TrainersDeskTests
+public sealed class TrainersDeskTests(Chrome chrome)
 {
     private const string Lesson = "modules/06-added-loads/lesson.md";
 
     [Fact]
     public async Task A_newcomer_writes_a_procedure_is_told_two_mistakes_mends_them_publishes_and_sees_results()
     {
-        await using var house = new OpenHouse();
+        await using var house = new OpenHouse(chrome);
         await house.InitializeAsync();
-        var page = await house.Device(Screen.Laptop);
-        await page.SignIn("tomasz");
+        var page = await house.DeviceOf("tomasz", Screen.Laptop);
 
         await Begin(page, "Procedure", "Fit a warning beacon", "fit-beacon");
         var procedure = page.Url;
@@ -50,8 +49,7 @@ public sealed class TrainersDeskTests
         await page.Sees("Published.");
         await page.Sees("there was no other trainer");
 
-        var technician = await house.Device(Screen.Phone);
-        await technician.SignIn("amara");
+        var technician = await house.DeviceOf("amara", Screen.Phone);
         await technician.GotoAsync("/scenarios/beacon-before-noon/practice?kind=order");
         await technician.Offered("drill").ClickAsync();
         await technician.Press("Hand in");
