@@ -138,6 +138,16 @@ public sealed class GoodContentTests
     }
 
     [Fact]
+    public void A_translated_reading_names_its_sources_in_its_own_words()
+    {
+        var scenario = library.FindScenario(new("weak-relay"))!;
+        Assert.Equal(new("A table", "row 2", SourceKind.Published), Assert.Single(scenario.Text.Reading!.Sources));
+        Assert.Equal(
+            new("Una tabla", "fila 2", SourceKind.Published) { Language = "es", WhereLanguage = "es" },
+            Assert.Single(scenario.In("es").Reading!.Sources));
+    }
+
+    [Fact]
     public void A_competency_says_how_it_is_shown_and_how_long_it_holds()
     {
         var competency = library.FindCompetency(new("relay-work"))!;

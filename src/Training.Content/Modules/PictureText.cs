@@ -32,13 +32,13 @@ public static partial class PictureText
 
     /// <summary>
     /// Whether a label is the same in every language: a text without two letters side by side, such as “3” or “?”, or a
-    /// quantity with its unit, such as “30 min”.
+    /// quantity with its unit, such as “30 min”, or a unit.
     /// </summary>
     /// <param name="label">The label.</param>
     public static bool IsSameEverywhere(string label)
     {
         ArgumentNullException.ThrowIfNull(label);
-        return !Word().IsMatch(label) || Quantity.IsAll(label);
+        return !Word().IsMatch(label) || Quantity.IsAll(label) || Quantity.IsAll($"1 {label}");
     }
 
     /// <summary>The picture with the words of another language in place of its labels; a label that is not among them stays.</summary>

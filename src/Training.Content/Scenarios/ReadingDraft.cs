@@ -77,7 +77,7 @@ internal sealed record ReadingDraft(Place Place)
             foreach (var (item, words) in items.Zip(original.Decisions)) BandDraft.CheckWords(item, words, problems);
         var sources = fields.Items("sources").Select(item => SourceDraft.Read(item, problems, isTranslation: true)).OfType<SourceDraft>().ToList();
         if (original is not null && sources.Count > 0 && sources.Count != original.Sources.Count)
-            problems.Error(fields.PlaceOf("sources"), $"The reading has {original.Sources.Count} sources: translate each, in the same order.");
+            problems.Error(fields.PlaceOf("sources"), $"Translate each source of the reading, in the same order: {original.Sources.Count}.");
         return new(decisions, fields.Entries("called").ToDictionary(
             entry => entry.Key.Text, entry => fields.AsText(entry.Value, $"\"{entry.Key.Text}\"")?.Text ?? ""))
         {

@@ -108,6 +108,7 @@ public sealed class PictureTextTests
     [InlineData("− 30 Ah", true)]
     [InlineData("1.5 mm²", true)]
     [InlineData("45 mV", true)]
+    [InlineData("mΩ", true)]
     [InlineData("below 40 °C", false)]
     [InlineData("connector: 10 A", false)]
     [InlineData("bus L18", false)]

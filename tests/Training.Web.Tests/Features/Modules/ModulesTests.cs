@@ -60,6 +60,32 @@ public sealed class ModulesTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task A_picture_has_the_words_of_the_lessons_language_and_a_tag_of_its_own()
+    {
+        var visitor = await house.SignedIn("bao");
+        var address = (await visitor.Get(Lesson + "?language=es")).QuerySelector(".lesson figure img[src*=drawbridge]")!.GetAttribute("src")!;
+        Assert.Equal(Lesson + "/pictures/drawbridge.svg?words=es", address);
+        var (spanish, english) = (await visitor.Ask(address), await visitor.Ask(Lesson + "/pictures/drawbridge.svg"));
+        Assert.Contains(">abierto<", await spanish.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.NotEqual(english.Headers.ETag, spanish.Headers.ETag);
+        Assert.Equal("sandbox; default-src 'none'; style-src 'unsafe-inline'", spanish.Headers.GetValues("Content-Security-Policy").Single());
+        using var again = new HttpRequestMessage(HttpMethod.Get, address);
+        again.Headers.IfNoneMatch.Add(new EntityTagHeaderValue(spanish.Headers.ETag!.Tag));
+        Assert.Equal(HttpStatusCode.NotModified, (await visitor.Client.SendAsync(again, TestContext.Current.CancellationToken)).StatusCode);
+        foreach (var other in new[] { "xx", "en", "..%2F..%2Fetc" })
+            Assert.Equal(english.Headers.ETag, (await visitor.Ask(Lesson + "/pictures/drawbridge.svg?words=" + other)).Headers.ETag);
+    }
+
+    [Fact]
+    public async Task The_names_of_sources_are_told_in_the_lessons_language()
+    {
+        var page = await (await house.SignedIn("bao")).Get(Lesson + "?language=es");
+        Assert.NotEmpty(page.QuerySelectorAll(".sources li"));
+        Assert.All(page.QuerySelectorAll(".sources [lang]"), part => Assert.Equal("es", part.GetAttribute("lang")));
+        Assert.Contains("las cinco reglas de seguridad", page.QuerySelector(".sources")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_not_there_is_not_found()
     {
         var visitor = await house.SignedIn("bao");
