@@ -50,6 +50,7 @@ public sealed class TrainersDeskTests(Chrome chrome)
             await Sees(page, "No error");
             await page.Follow("Publish");
             await page.Reaches("/publication");
+            if (draft == procedure) await page.Sees("Not by itself");
             await page.Press("Ask for approval");
             await page.Sees("Another trainer finds it on the desk");
         }

@@ -10,6 +10,9 @@ namespace Training.Web.Features.DraftPublications;
 /// <param name="Missing">What would be wrong if the draft were published alone.</param>
 public sealed record DraftPublicationPage(DraftView Draft, IReadOnlyList<DraftChange> Changes, IReadOnlyList<ContentProblem> Missing)
 {
+    /// <summary>Whether it has no error with the other drafts on the desk.</summary>
+    public bool IsFitTogether { get; init; }
+
     /// <summary>The other drafts that the actor may publish with it.</summary>
     public IEnumerable<DraftChange> Joinable => Changes.Skip(1);
 }

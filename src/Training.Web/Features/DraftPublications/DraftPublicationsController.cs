@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Training.Content;
 using Training.Content.Comparing;
+using Training.Content.Writing;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
@@ -39,7 +40,11 @@ public sealed class DraftPublicationsController(
         var changes = new List<DraftChange>();
         foreach (var view in others.Where(other => other.Way is ApprovalWay.Approve or ApprovalWay.Alone).Prepend(found.Value))
             changes.Add(new(view, await Compared(actor, view, changes.Count)));
-        return View(new DraftPublicationPage(found.Value, changes, missing));
+        var file = new ContentFile(found.Value.Line.Path, found.Value.Text);
+        return View(new DraftPublicationPage(found.Value, changes, missing)
+        {
+            IsFitTogether = DraftCheck.Faults(Surroundings.Of((await drafts.Files(actor)).Value, file), file) == 0,
+        });
     }
 
     /// <summary>Publishes the draft, and with it those that were ticked.</summary>

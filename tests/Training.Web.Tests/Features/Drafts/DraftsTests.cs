@@ -169,6 +169,7 @@ public sealed class DraftsTests : IAsyncDisposable
         await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", Text(page).Replace("first: [note-lamps]", "first: [nothing]", StringComparison.Ordinal)));
         page = await tomasz.Get($"{address}/publication");
         Assert.Contains("nothing", page.QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("It cannot be published yet", page.QuerySelector("#missing")!.TextContent);
         var version = page.QuerySelector("input[name=drafts]")!.GetAttribute("value")!;
         var refused = await tomasz.Post($"{address}/publication", page.TokenIn(), ("drafts", version));
         Assert.Contains("error", (await tomasz.Follow(refused)).QuerySelector(".said-wrong")!.TextContent, StringComparison.Ordinal);
