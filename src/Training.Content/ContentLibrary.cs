@@ -79,6 +79,14 @@ public sealed class ContentLibrary
     /// <param name="id">The id.</param>
     public WrittenProcedure? FindProcedure(ProcedureId id) => procedures.GetValueOrDefault(id);
 
+    /// <summary>What a scenario is judged by: its procedure without the steps that cannot be done in it; null where just a reading is to be taken.</summary>
+    /// <param name="scenario">The scenario.</param>
+    public WrittenProcedure? JobOf(Scenario scenario)
+    {
+        ArgumentNullException.ThrowIfNull(scenario);
+        return scenario.Procedure is { } id && FindProcedure(id) is { } written ? scenario.JobOf(written) : null;
+    }
+
     /// <summary>The scenario of that id, or null.</summary>
     /// <param name="id">The id.</param>
     public Scenario? FindScenario(ScenarioId id) => scenarios.GetValueOrDefault(id);

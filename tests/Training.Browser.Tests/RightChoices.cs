@@ -19,7 +19,7 @@ public sealed class RightChoices
 
     public RightChoices(ContentLibrary library, Scenario scenario)
     {
-        procedure = library.FindProcedure(scenario.Procedure!.Value)!.Procedure;
+        procedure = library.JobOf(scenario)!.Procedure;
         grader = Grader.For(procedure, scenario.Variant).Value;
     }
 

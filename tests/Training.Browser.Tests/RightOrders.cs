@@ -24,18 +24,21 @@ public sealed class RightOrders
     {
         var scenario = Find(scenarioTitle);
         var done = scenario.Start.Select(entry => entry.Step).ToHashSet();
-        return [.. For(scenario.Procedure!.Value, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
+        return [.. Listed(library.JobOf(scenario)!.Procedure, scenario.Variant, done).Where(step => !done.Contains(step.Id))];
     }
 
     private Scenario Find(string title) => library.Scenarios.Single(scenario => title.EndsWith(scenario.Title, StringComparison.Ordinal));
 
     /// <summary>A right order of a whole procedure.</summary>
-    public IReadOnlyList<Step> For(ProcedureId procedure, VariantId? variant, IReadOnlySet<StepId>? done = null)
+    public IReadOnlyList<Step> For(ProcedureId procedure, VariantId? variant) =>
+        Listed(library.FindProcedure(procedure)!.Procedure, variant, new HashSet<StepId>());
+
+    private static List<Step> Listed(Procedure procedure, VariantId? variant, IReadOnlySet<StepId> done)
     {
-        var steps = library.FindProcedure(procedure)!.Procedure.Steps
+        var steps = procedure.Steps
             .Where(step => !step.IsOptional && (step.Variants.Count == 0 || step.Variants.Contains(variant!.Value))).ToList();
         var chosen = steps.Where(step => step.Choice is not null).GroupBy(step => step.Choice)
-            .Select(group => (group.FirstOrDefault(step => done?.Contains(step.Id) == true) ?? group.First()).Id).ToHashSet();
+            .Select(group => (group.FirstOrDefault(step => done.Contains(step.Id)) ?? group.First()).Id).ToHashSet();
         return [.. steps.Where(step => step.Choice is null || chosen.Contains(step.Id))];
     }
 }

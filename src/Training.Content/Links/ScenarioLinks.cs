@@ -17,7 +17,7 @@ internal static class ScenarioLinks
 
     public static void Check(ContentDrafts drafts, AnalysisLimits limits)
     {
-        var counted = new Dictionary<(ProcedureId, VariantId?), RightOrderDraw>();
+        var counted = new Dictionary<(ProcedureId, VariantId?, string), RightOrderDraw>();
         foreach (var scenario in drafts.Scenarios.Values)
         {
             if (scenario.Module is { } module && !drafts.Modules.ContainsKey(module.Text))
@@ -31,7 +31,7 @@ internal static class ScenarioLinks
     }
 
     private static void Check(
-        ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure, Dictionary<(ProcedureId, VariantId?), RightOrderDraw> counted,
+        ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure, Dictionary<(ProcedureId, VariantId?, string), RightOrderDraw> counted,
         AnalysisLimits limits)
     {
         if (scenario.Variant is { } variant && !procedure.Variants.Contains(new VariantId(variant.Text)))
@@ -48,12 +48,15 @@ internal static class ScenarioLinks
                 scenario.Problems.Error(shown.Place, $"The procedure \"{procedure.Id}\" has no decoy \"{shown.Text}\": mend the id.");
         }
 
-        CheckStart(scenario, draft, procedure);
-        if (scenario.Problems.HasErrors || draft.Problems.HasErrors) return;
         var kind = scenario.Variant is { } text ? new VariantId(text.Text) : (VariantId?)null;
-        if (!counted.TryGetValue((procedure.Id, kind), out var orders) && Grader.For(procedure, kind) is { IsOk: true } grader)
-            counted.Add((procedure.Id, kind), orders = RightOrderDraw.Of(grader.Value, limits));
-        if (orders is not null) CheckKinds(scenario, orders);
+        if (!AbsentLinks.Check(scenario, procedure, kind)) return;
+        var job = procedure.Without(scenario.Text.Absent);
+        var grader = draft.Problems.HasErrors ? null : Grader.For(job, kind) is { IsOk: true } made ? made.Value : null;
+        CheckStart(scenario, procedure, grader);
+        if (scenario.Problems.HasErrors || grader is null || !AbsentLinks.LeaveAnOrder(scenario, grader)) return;
+        var key = (procedure.Id, kind, ScenarioJobs.KeyOf(scenario.Text.Absent));
+        if (!counted.TryGetValue(key, out var orders)) counted.Add(key, orders = RightOrderDraw.Of(grader, limits));
+        CheckKinds(scenario, orders);
     }
 
     private static void CheckKinds(ScenarioDraft draft, RightOrderDraw orders)
@@ -70,20 +73,22 @@ internal static class ScenarioLinks
         }
     }
 
-    private static void CheckStart(ScenarioDraft scenario, ProcedureDraft draft, Procedure procedure)
+    private static void CheckStart(ScenarioDraft scenario, Procedure procedure, Grader? grader)
     {
         if (scenario.Start.Count == 0) return;
         var allThere = true;
-        foreach (var entry in scenario.Start.Where(entry => !procedure.Steps.Any(step => step.Id.Value == entry.Step.Text)))
+        foreach (var step in scenario.Start.Select(entry => entry.Step))
         {
-            scenario.Problems.Error(entry.Step.Place, $"The procedure \"{procedure.Id}\" has no step \"{Fields.Shown(entry.Step.Text)}\": mend the id.");
+            if (!procedure.Steps.Any(known => known.Id.Value == step.Text))
+                scenario.Problems.Error(step.Place, $"The procedure \"{procedure.Id}\" has no step \"{Fields.Shown(step.Text)}\": mend the id.");
+            else if (scenario.Absent.Any(absent => absent.Id.Text == step.Text))
+                scenario.Problems.Error(step.Place, $"\"{step.Text}\" is absent in this scenario, so nobody has done it: take it out of \"start\" or out of \"absent\".");
+            else continue;
             allThere = false;
         }
 
-        if (!allThere || draft.Problems.HasErrors) return;
-        var variant = scenario.Variant is { } text ? new VariantId(text.Text) : (VariantId?)null;
-        if (Grader.For(procedure, variant) is not { IsOk: true } grader) return;
-        var verdict = grader.Value.Grade(new Answer([]) { Start = [.. scenario.Start.Select(entry => entry.ToEntry())] });
+        if (!allThere || grader is null) return;
+        var verdict = grader.Grade(new Answer([]) { Start = [.. scenario.Start.Select(entry => entry.ToEntry())] });
         if (!verdict.IsOk) scenario.Problems.Error(scenario.StartPlace, verdict.Fault.Sentence);
     }
 }

@@ -33,7 +33,7 @@ public static class QtiOrderItem
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(procedure);
         ArgumentNullException.ThrowIfNull(language);
-        var (text, job) = (scenario.In(language), procedure.In(language));
+        var (text, job) = (scenario.In(language), scenario.JobOf(procedure).In(language));
         var steps = Listed(job, scenario.Variant ?? job.Variants.Cast<VariantId?>().FirstOrDefault()).ToArray();
         using var bytes = new MemoryStream();
         using (var xml = XmlWriter.Create(bytes, new() { Encoding = new UTF8Encoding(false), Indent = true, NewLineChars = "\n" }))

@@ -39,6 +39,9 @@ public sealed record Scenario(ScenarioId Id, ScenarioText Text, ProcedureId? Pro
     /// <summary>The decoys that are offered; null offers all of the procedure's.</summary>
     public IReadOnlyList<StepId>? Show { get; init; }
 
+    /// <summary>The steps that cannot be done in it, with the texts of the default language; usually none (<see cref="ScenarioJobs"/>).</summary>
+    public IReadOnlyList<AbsentStep> Absent => Text.Absent;
+
     /// <summary>Its words in other languages.</summary>
     public IReadOnlyList<ScenarioText> Translations { get; init; } = [];
 
@@ -56,6 +59,9 @@ public sealed record ScenarioText(string Language, string Title, ContentFile Fil
 {
     /// <summary>The words of its reading; null where it has none in this language.</summary>
     public ReadingWords? Reading { get; init; }
+
+    /// <summary>Why the steps that cannot be done in it cannot, and what would happen: the same steps in every language.</summary>
+    public IReadOnlyList<AbsentStep> Absent { get; init; } = [];
 }
 
 /// <summary>How a question is put; the codes of the files are the members' names in lower case with hyphens.</summary>

@@ -26,6 +26,8 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public IReadOnlyList<YamlText>? Show { get; private init; }
 
+    public IReadOnlyList<AbsentDraft> Absent { get; private init; } = [];
+
     public YamlText? Module { get; private init; }
 
     public ReadingDraft? Reading { get; private init; }
@@ -36,7 +38,7 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public List<ScenarioDraft> Translations { get; } = [];
 
-    public ScenarioText Text => new(Language, Title?.Text ?? "", File) { Reading = ReadingWords };
+    public ScenarioText Text => new(Language, Title?.Text ?? "", File) { Reading = ReadingWords, Absent = [.. Absent.Select(entry => entry.ToStep())] };
 
     public IEnumerable<ProblemList> AllProblems => [Problems, .. Translations.Select(translation => translation.Problems)];
 
@@ -59,7 +61,7 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public static ScenarioDraft Read(ContentFile file, string id)
     {
-        var (draft, fields) = Open(file, id, ContentLibrary.DefaultLanguage, "title", "procedure", "module", "variant", "kinds", "start", "show", "reading");
+        var (draft, fields) = Open(file, id, ContentLibrary.DefaultLanguage, "title", "procedure", "module", "variant", "kinds", "start", "show", "absent", "reading");
         if (fields is null) return draft;
         List<(YamlText, QuestionKind)> kinds = [];
         foreach (var text in fields.Texts("kinds", needed: true))
@@ -75,6 +77,7 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
             StartPlace = fields.KeyPlaceOf("start"),
             Start = [.. fields.Items("start").Select(node => StartEntry.Read(node, draft.Problems)).OfType<StartEntry>()],
             Show = fields.Has("show") ? ShownDecoys(fields) : null,
+            Absent = AbsentDraft.ReadAll(fields, draft.Problems),
         };
         draft = draft with { ReadingWords = draft.Reading?.Words };
         draft.CheckReading(fields);
@@ -87,9 +90,9 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public static ScenarioDraft ReadTranslation(ContentFile file, string id, string language, ScenarioDraft original)
     {
-        var (draft, fields) = Open(file, id, language, "title", "reading");
+        var (draft, fields) = Open(file, id, language, "title", "absent", "reading");
         if (fields is null) return draft;
-        draft = draft with { Title = fields.Text("title", needed: true) };
+        draft = draft with { Title = fields.Text("title", needed: true), Absent = AbsentDraft.ReadTexts(fields, original.Absent, draft.Problems) };
         Untranslated.Report(draft.Title, original.Title?.Text, draft.Problems);
         TranslationCheck.CheckWords(original.Situation, draft.Situation, draft.Problems);
         if (original.Reading is null && fields.Has("reading"))
@@ -101,6 +104,8 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     private void CheckReading(Fields fields)
     {
+        if (Procedure is null && Absent.Count > 0)
+            Problems.Error(fields.KeyPlaceOf("absent"), "\"absent\" names steps of the procedure, and the scenario has none: remove the key.");
         if (MayBe(QuestionKind.Reading) && Reading is null)
             Problems.Error(fields.KeyPlaceOf("kinds"), "A question of the kind reading needs \"reading\": say what is measured and what is decided.");
         if (!MayBe(QuestionKind.Reading) && Kinds.Count > 0 && Reading is not null)

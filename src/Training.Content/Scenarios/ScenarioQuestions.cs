@@ -23,14 +23,14 @@ public static class ScenarioQuestions
         _ => null,
     };
 
-    /// <summary>The decoys of a procedure that a scenario offers, as listed.</summary>
+    /// <summary>The decoys of a procedure that a scenario offers, as listed; a step that cannot be done in it is always among them.</summary>
     /// <param name="scenario">The scenario.</param>
-    /// <param name="procedure">Its procedure.</param>
+    /// <param name="procedure">Its procedure, as it is judged by in the scenario (<see cref="ScenarioJobs"/>).</param>
     public static IReadOnlyList<StepId> DecoysOf(this Scenario scenario, Procedure procedure)
     {
         ArgumentNullException.ThrowIfNull(scenario);
         ArgumentNullException.ThrowIfNull(procedure);
-        return [.. procedure.Decoys.Select(decoy => decoy.Id).Where(decoy => scenario.Show?.Contains(decoy) ?? true)];
+        return [.. procedure.Decoys.Where(decoy => decoy.IsAbsentStep || (scenario.Show?.Contains(decoy.Id) ?? true)).Select(decoy => decoy.Id)];
     }
 
     /// <summary>
@@ -39,7 +39,7 @@ public static class ScenarioQuestions
     /// </summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="kind">How it is asked.</param>
-    /// <param name="orders">The right orders of its procedure on its kind of vehicle.</param>
+    /// <param name="orders">The right orders of its procedure, as it is judged by in the scenario (<see cref="ScenarioJobs"/>), on its kind of vehicle.</param>
     /// <param name="lots">The lots.</param>
     public static Outcome<ChoiceQuestion, Refusal> Draw(
         this Scenario scenario, ChoiceKind kind, RightOrderDraw orders, SeededDraw lots)

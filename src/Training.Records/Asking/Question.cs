@@ -19,7 +19,7 @@ internal abstract class Question(QuestionKind kind, Scenario scenario, WrittenPr
 
     public Scenario Scenario => scenario;
 
-    /// <summary>The procedure that is judged by; null where none is.</summary>
+    /// <summary>The procedure as it is judged by in the scenario; null where none is.</summary>
     public WrittenProcedure? Written => written;
 
     public VariantId? Variant => variant;

@@ -16,7 +16,13 @@ public sealed record QuestionView
     internal QuestionView(QuestionKind kind, Scenario scenario, string language)
     {
         (Kind, Scenario, Title) = (kind, scenario.Id, scenario.In(language).Title);
-        Situation = scenario with { Show = null, Start = [] };
+        Situation = scenario with
+        {
+            Show = null,
+            Start = [],
+            Text = scenario.Text with { Absent = [] },
+            Translations = [.. scenario.Translations.Select(text => text with { Absent = [] })],
+        };
     }
 
     /// <summary>How it is put.</summary>

@@ -11,7 +11,7 @@ internal sealed class Questions(Graders graders)
 {
     /// <summary>
     /// Draws a question. An order of work offers the steps for the kind of vehicle that nobody has done yet and the
-    /// scenario's decoys, shuffled.
+    /// scenario's decoys, shuffled; what cannot be done in the scenario is one of these.
     /// </summary>
     public async ValueTask<Outcome<Question, Refusal>> Draw(
         PublishedLibrary library, ScenarioId id, QuestionKind kind, SeededDraw lots)
@@ -19,11 +19,11 @@ internal sealed class Questions(Graders graders)
         if (library.Content.FindScenario(id) is not { } scenario) return Refused.NotFound;
         if (!scenario.Kinds.Contains(kind)) return new Refusal("That scenario is not asked in that way.");
         if (kind == QuestionKind.Reading) return new AskedReading(scenario, scenario.Reading!, scenario.Reading!.Question.Draw(lots.Next));
-        var written = library.Content.FindProcedure(scenario.Procedure!.Value)!;
-        var grader = await graders.For(written.File.Hash, scenario.Variant);
+        var written = library.Content.JobOf(scenario)!;
+        var grader = await graders.For(written.File.Hash, scenario.Variant, scenario.Absent);
         if (kind.AsChoice() is { } choice)
         {
-            var drawn = scenario.Draw(choice, await graders.OrdersFor(written.File.Hash, scenario.Variant), lots);
+            var drawn = scenario.Draw(choice, await graders.OrdersFor(written.File.Hash, scenario.Variant, scenario.Absent), lots);
             return drawn.IsOk ? new AskedChoice(kind, scenario, written, grader, drawn.Value) : drawn.Fault;
         }
 

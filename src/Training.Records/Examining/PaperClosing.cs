@@ -46,9 +46,10 @@ internal sealed class PaperClosing(
         var library = await archive.Of(sitting.PublicationNumber);
         foreach (var question in paper.Questions.OrderBy(question => question.Number))
         {
-            var judged = (await draw.Again(library, paper, question)).Judge(question.AnswerJson, Content.ContentLibrary.DefaultLanguage);
+            var drawn = await draw.Again(library, paper, question);
+            var judged = drawn.Judge(question.AnswerJson, Content.ContentLibrary.DefaultLanguage);
             (question.VerdictJson, question.Score, question.Safe) = (judged.ToJson(), judged.Score, judged.Safe);
-            if (WorkOf(paper, question, judged) is { } work) await tallies.Count(new(paper.PersonId, paper.ShopId, paper.Language), work, at);
+            if (WorkOf(paper, question, drawn, judged) is { } work) await tallies.Count(new(paper.PersonId, paper.ShopId, paper.Language), work, at);
         }
 
         var competency = await archive.Competency(sitting.CompetencyHash);
@@ -62,10 +63,10 @@ internal sealed class PaperClosing(
     }
 
     /// <summary>An order of work that was given on a paper, as results are counted by it; null where something else was asked.</summary>
-    public static JudgedWork? WorkOf(Paper paper, PaperQuestion question, JudgedAnswerView judged) =>
+    public static JudgedWork? WorkOf(Paper paper, PaperQuestion kept, Question question, JudgedAnswerView judged) =>
         judged is JudgedOrderView { Order: var order, Question: var asked }
-            ? new(WorkSource.Paper, question.Procedure!.Value, question.ProcedureHash!.Value, question.Variant, order.Answer,
-                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, question.Number))
+            ? new(WorkSource.Paper, kept.Procedure!.Value, kept.ProcedureHash!.Value, kept.Variant, order.Answer,
+                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, kept.Number)) { Scenario = question.Scenario }
             : null;
 
     /// <summary>From when on somebody may sit a paper again after failing it last; null where they did not.</summary>

@@ -116,8 +116,8 @@ public sealed class Statements
     private async Task<JsonObject> Question(StatementJson json, ContentLibrary content, ScenarioId scenario, QuestionKind kind)
     {
         List<string> right = [];
-        if (kind == QuestionKind.Order && !IsExamined(scenario) && content.FindScenario(scenario) is { Procedure: { } procedure } known)
-            right = Listed(await graders.OrdersFor(content.FindProcedure(procedure)!.File.Hash, known.Variant));
+        if (kind == QuestionKind.Order && !IsExamined(scenario) && content.FindScenario(scenario) is { } known && content.JobOf(known) is { } job)
+            right = Listed(await graders.OrdersFor(job.File.Hash, known.Variant, known.Absent));
         return json.Interaction(PathOf(scenario, kind), TitleOf(content, scenario), InteractionOf(kind), right);
     }
 

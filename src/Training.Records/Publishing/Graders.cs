@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Caching.Memory;
 using Training.Content;
+using Training.Content.Scenarios;
 using Training.Sequencing;
 using Training.Sequencing.Analysis;
 using Training.Sequencing.Procedures;
@@ -22,14 +23,16 @@ public sealed class Graders : IDisposable
     /// <summary>The grader of a published procedure on one kind of vehicle.</summary>
     /// <param name="procedure">The hash of the procedure's text.</param>
     /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
+    /// <param name="absent">The steps that cannot be done in the scenario that is asked about; null where none is.</param>
     /// <exception cref="InvalidOperationException">No such text was published, or it cannot be graded by: a fault of ours.</exception>
-    public async ValueTask<Grader> For(ContentHash procedure, VariantId? variant = null)
+    public async ValueTask<Grader> For(ContentHash procedure, VariantId? variant = null, IReadOnlyList<AbsentStep>? absent = null)
     {
-        if (graders.TryGetValue((procedure, variant), out Grader? known)) return known!;
-        var grader = Grader.For(await archive.Procedure(procedure), variant).Match(
+        var key = (procedure, variant, ScenarioJobs.KeyOf(absent ?? []));
+        if (graders.TryGetValue(key, out Grader? known)) return known!;
+        var grader = Grader.For((await archive.Procedure(procedure)).Without(absent ?? []), variant).Match(
             made => made,
             faults => throw new InvalidOperationException($"{procedure} cannot be graded by: {faults.Problems[0].Sentence}"));
-        return graders.Set((procedure, variant), grader, new MemoryCacheEntryOptions { Size = 1 });
+        return graders.Set(key, grader, new MemoryCacheEntryOptions { Size = 1 });
     }
 
     /// <summary>
@@ -38,12 +41,14 @@ public sealed class Graders : IDisposable
     /// </summary>
     /// <param name="procedure">The hash of the procedure's text.</param>
     /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
+    /// <param name="absent">The steps that cannot be done in the scenario that is asked about; null where none is.</param>
     /// <exception cref="InvalidOperationException">No such text was published, or it cannot be graded by: a fault of ours.</exception>
-    public async ValueTask<RightOrderDraw> OrdersFor(ContentHash procedure, VariantId? variant = null)
+    public async ValueTask<RightOrderDraw> OrdersFor(ContentHash procedure, VariantId? variant = null, IReadOnlyList<AbsentStep>? absent = null)
     {
-        if (orders.TryGetValue((procedure, variant), out RightOrderDraw? known)) return known!;
-        var counted = RightOrderDraw.Of(await For(procedure, variant));
-        return orders.Set((procedure, variant), counted, new MemoryCacheEntryOptions { Size = 1 });
+        var key = (procedure, variant, ScenarioJobs.KeyOf(absent ?? []));
+        if (orders.TryGetValue(key, out RightOrderDraw? known)) return known!;
+        var counted = RightOrderDraw.Of(await For(procedure, variant, absent));
+        return orders.Set(key, counted, new MemoryCacheEntryOptions { Size = 1 });
     }
 
     /// <inheritdoc/>

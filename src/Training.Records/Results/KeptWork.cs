@@ -67,7 +67,7 @@ internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions 
         if (kept.Procedure is null) return null;
         var number = await db.Sittings.Where(sitting => sitting.Id == paper.SittingId).Select(sitting => sitting.PublicationNumber).SingleAsync();
         var question = await draw.Again(await archive.Of(number), paper, kept);
-        return PaperClosing.WorkOf(paper, kept, question.Judge(kept.AnswerJson, Language));
+        return PaperClosing.WorkOf(paper, kept, question, question.Judge(kept.AnswerJson, Language));
     }
 
     private async Task<JudgedWork> Again(Run run) => Runs.WorkOf(run, await runJudging.Judge(run, Language));

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content.Procedures;
+using Training.Content.Scenarios;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
 using Training.Records.Storage;
@@ -121,6 +122,7 @@ public sealed class RuleResults
         var work = await kept.At(source, new(order.ExampleId, order.ExampleNumber))
             ?? throw new InvalidOperationException($"{order.ExampleId} is no order of work any more.");
         var judgedBy = await kept.Procedure(work.ProcedureHash);
+        if (work.Scenario is { } scenario) judgedBy = scenario.JobOf(judgedBy);
         return new WrongOrderView(
             written, Line(order, await Subjects(procedure)), new(work.Answer, work.Verdict, judgedBy.In(language)), work.Variant);
     }

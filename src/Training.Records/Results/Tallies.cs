@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content;
+using Training.Content.Scenarios;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing.Answers;
@@ -33,7 +34,7 @@ internal sealed class Tallies(TrainingDbContext db, Graders graders)
         Procedure = judged.Procedure,
         ProcedureHash = judged.ProcedureHash,
         At = at,
-        Chances = (await graders.For(judged.ProcedureHash, judged.Variant)).Chances(judged.Answer, judged.Offered).Value,
+        Chances = (await graders.For(judged.ProcedureHash, judged.Variant, judged.Scenario?.Absent)).Chances(judged.Answer, judged.Offered).Value,
         Broken = judged.Verdict.Findings.Select(Chance.Of).ToHashSet(),
         Cost = judged.Verdict.Cost,
         Place = judged.Place,
@@ -87,4 +88,8 @@ internal sealed record JudgedWork(
     Answer Answer,
     IEnumerable<StepId> Offered,
     Verdict Verdict,
-    WorkPlace Place);
+    WorkPlace Place)
+{
+    /// <summary>The scenario that it was given in, some of whose steps may be absent; null at a vehicle.</summary>
+    public Scenario? Scenario { get; init; }
+}

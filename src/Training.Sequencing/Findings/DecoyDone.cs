@@ -27,12 +27,16 @@ internal static class DecoyDone
         {
             var name = new StepName(stranger.Id, stranger.Do);
             return stranger.IsDecoy
-                ? new($"“{name}” was done; it is never right in this job.", null, "Leave it out.")
+                ? new(stranger.IsAbsentStep ? CannotBeDone(name) : NeverRight(name), null, "Leave it out.")
                 {
                     Because = stranger.Because,
                     Otherwise = stranger.Otherwise,
                 }
                 : new($"“{name}” was done.", $"It does not belong to this vehicle ({variant}).", "Leave it out.");
         }
+
+        private static Sentence NeverRight(StepName name) => $"“{name}” was done; it is never right in this job.";
+
+        private static Sentence CannotBeDone(StepName name) => $"“{name}” was done; it cannot be done this time.";
     }
 }

@@ -138,11 +138,14 @@ internal readonly record struct Setting(int Fact, int Value);
 internal sealed record Stranger(StepId Id, string Do, Stakes Stakes, string? Because, string? Otherwise, bool IsDecoy)
 {
     public static Stranger Of(Decoy decoy) =>
-        new(decoy.Id, decoy.Do, decoy.Stakes, decoy.Because, decoy.Otherwise, IsDecoy: true);
+        new(decoy.Id, decoy.Do, decoy.Stakes, decoy.Because, decoy.Otherwise, IsDecoy: true) { IsAbsentStep = decoy.IsAbsentStep };
 
     /// <summary>A step of another kind of vehicle; a wait keeps its right to a time.</summary>
     public static Stranger Of(Step step) =>
         new(step.Id, step.Do, step.Stakes, null, null, IsDecoy: false) { IsWait = step.IsWait };
 
     public bool IsWait { get; init; }
+
+    /// <summary>Whether it is a step that cannot be done in this situation.</summary>
+    public bool IsAbsentStep { get; init; }
 }

@@ -106,6 +106,9 @@ public sealed record Decoy(StepId Id, string Do)
 
     /// <summary>What is at stake.</summary>
     public Stakes Stakes { get; init; } = Stakes.Default;
+
+    /// <summary>Whether it is right on other days, a step that cannot be done in this situation (<see cref="AbsentSteps"/>).</summary>
+    public bool IsAbsentStep { get; init; }
 }
 
 /// <summary>That a procedure undoes another one.</summary>

@@ -28,7 +28,7 @@ public sealed class QtiTests
         var files = QtiDraft.Of(order, _ => false);
         Assert.Equal([$"procedures/{id}.yaml", $"scenarios/{id}.md"], files.Select(file => file.Path));
         var procedure = ProcedureFile.Read(files[0]).Procedure!;
-        var listed = Listed(written.Procedure, scenario.Variant).ToArray();
+        var listed = Listed(scenario.JobOf(written).Procedure, scenario.Variant).ToArray();
         Assert.Equal(listed.Select(step => (step.Id, step.Do)), procedure.Steps.Select(step => (step.Id, step.Do)));
         Assert.Equal(listed.Length - 1, procedure.Rules.Count);
         // Right is that order and no other.
@@ -42,7 +42,7 @@ public sealed class QtiTests
     {
         var (scenario, written) = Shipped(id);
         var named = QtiOrder.Read(QtiOrderItem.Write(scenario, written, "en")).Value.Right.Select(choice => new Entry(new(choice.Name.TrimStart('_'))));
-        var grader = Grader.For(written.Procedure, scenario.Variant).Value;
+        var grader = Grader.For(scenario.JobOf(written).Procedure, scenario.Variant).Value;
         var verdict = grader.Grade(new([.. named])).Value;
         // Waiting times are not in the item; with the least of them the order is right as it stands.
         Assert.Empty(verdict.Mend.Moves);

@@ -71,7 +71,7 @@ public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnl
                     Lesson = new LessonRenderer(library, drawings).Render(module, language),
                 };
             case "scenarios" when library.FindScenario(new(name[0])) is { } scenario:
-                var job = scenario.Procedure is { } id ? library.FindProcedure(id)?.In(language) : null;
+                var job = library.JobOf(scenario)?.In(language);
                 return new(draft, language, [ContentLibrary.DefaultLanguage, .. scenario.Translations.Select(text => text.Language)])
                 {
                     Scenario = scenario.In(language),
@@ -103,7 +103,7 @@ public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnl
     [
         .. job.Steps.Where(step => scenario.Variant is null || step.IsFor(scenario.Variant))
             .Where(step => !scenario.Start.Any(entry => entry.Step == step.Id)).Select(step => step.Do)
-            .Concat(job.Decoys.Where(decoy => scenario.Show is null || scenario.Show.Contains(decoy.Id)).Select(decoy => decoy.Do))
+            .Concat(scenario.DecoysOf(job).Select(job.NameOf))
             .Order(StringComparer.CurrentCulture),
     ];
 }

@@ -86,6 +86,8 @@ public static class ResultWords
                 _ => words["A rule that is no longer in this job: {0}", what.Subject],
             },
             ChanceKind.LeftOut => words["Left out: {0}", Names(words, texts, WaysOf(texts, new(what.Subject)))],
+            ChanceKind.Decoy when texts.Steps.Any(step => step.Id.Value == what.Subject) =>
+                words["Done though it could not be done that day: {0}", Names(words, texts, [new(what.Subject)])],
             ChanceKind.Decoy => words["Done though it is never right: {0}", Names(words, texts, [new(what.Subject)])],
             ChanceKind.Again => words["Done again: {0}", Names(words, texts, [new(what.Subject)])],
             ChanceKind.SecondWay => words["Done besides another way: {0}", Names(words, texts, [new(what.Subject)])],
