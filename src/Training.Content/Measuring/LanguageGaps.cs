@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using Training.Content.Modules;
 
 namespace Training.Content.Measuring;
@@ -8,7 +7,7 @@ namespace Training.Content.Measuring;
 /// <param name="All">How many texts there are to translate: files, labels of pictures, names of sources.</param>
 /// <param name="Missing">What has no translation, by the path that it would have; a label or a source behind its file's.</param>
 /// <param name="OutOfStep">The translations that something is said against.</param>
-public sealed partial record LanguageGaps(string Language, int All, IReadOnlyList<string> Missing, IReadOnlyList<string> OutOfStep)
+public sealed record LanguageGaps(string Language, int All, IReadOnlyList<string> Missing, IReadOnlyList<string> OutOfStep)
 {
     /// <summary>Compares the files of a folder with what was said of them.</summary>
     /// <param name="files">The files.</param>
@@ -19,8 +18,8 @@ public sealed partial record LanguageGaps(string Language, int All, IReadOnlyLis
         ArgumentNullException.ThrowIfNull(files);
         ArgumentNullException.ThrowIfNull(problems);
         var known = files.DistinctBy(file => file.Path).ToDictionary(file => file.Path, StringComparer.Ordinal);
-        string[] wanted = [.. files.Where(file => ContentPlace.Of(file.Path) is { Language: null, Sort: not ContentSort.Picture and not ContentSort.Glossary })
-            .Select(file => TranslationOf(file.Path, language))];
+        string[] wanted = [.. files.Where(file => ContentFile.CanBeTranslated(file.Path))
+            .Select(file => ContentFile.TranslationOf(file.Path, language))];
         string[] glossary = known.ContainsKey($"glossary/{ContentLibrary.DefaultLanguage}.yaml") ? [$"glossary/{language}.yaml"] : [];
         string[] all = [.. wanted.Concat(glossary).Order(StringComparer.Ordinal)];
         (string Name, bool IsThere)[] parts = [.. Labels(known, language), .. Sources(known, language)];
@@ -46,7 +45,7 @@ public sealed partial record LanguageGaps(string Language, int All, IReadOnlyLis
     {
         foreach (var original in files.Values.Where(file => ContentPlace.Of(file.Path) is { Sort: ContentSort.Lesson, Language: null }))
         {
-            var path = TranslationOf(original.Path, language);
+            var path = ContentFile.TranslationOf(original.Path, language);
             var sources = LessonDraft.Read(original, ContentLibrary.DefaultLanguage, isTranslation: false).Sources;
             var words = files.TryGetValue(path, out var file) ? LessonDraft.Read(file, language, isTranslation: true).SourceEntries : [];
             foreach (var (place, source) in SourceDraft.In(sources, words, language).Index())
@@ -57,9 +56,4 @@ public sealed partial record LanguageGaps(string Language, int All, IReadOnlyLis
     private static bool IsTranslated(Source source) =>
         source.Language != ContentLibrary.DefaultLanguage
         && (source.IsAddress || source.RepeatsItsKind || source.WhereLanguage != ContentLibrary.DefaultLanguage);
-
-    private static string TranslationOf(string path, string language) => Ending().Replace(path, $".{language}$0");
-
-    [GeneratedRegex(@"\.(md|yaml)\z", RegexOptions.CultureInvariant)]
-    private static partial Regex Ending();
 }

@@ -15,6 +15,8 @@ internal static class TranslationCheck
     public static void Check(LessonDraft lesson, LessonDraft translation)
     {
         var problems = translation.Problems;
+        Untranslated.Report(translation.Title, lesson.Title?.Text, problems);
+        CheckWords(lesson.Document, translation.Document, problems);
         CheckHeadings(lesson, translation, problems);
         CheckBlocks(lesson, translation, problems);
         if (!lesson.Problems.HasErrors)
@@ -52,6 +54,16 @@ internal static class TranslationCheck
         if (named < translation.SourceEntries.Count && (named > 0 || translation.SourceEntries.Count != lesson.SourceEntries.Count))
             problems.Hold(translation.SourcesPlace, "\"sources\" must name each by the id that it has in the lesson: add the ids.");
     }
+
+    /// <summary>Reports each paragraph and heading that is still in the language of the lesson.</summary>
+    public static void CheckWords(MarkdownDocument original, MarkdownDocument translation, ProblemList problems)
+    {
+        var texts = original.Descendants<LeafBlock>().Select(WordsOf).Where(Untranslated.IsLong).ToHashSet(StringComparer.Ordinal);
+        foreach (var block in translation.Descendants<LeafBlock>())
+            if (texts.Contains(WordsOf(block))) problems.Hold(LessonText.PlaceOf(block), Untranslated.Sentence);
+    }
+
+    private static string WordsOf(LeafBlock block) => LessonMarkdown.PlainText(block.Inline);
 
     private static void CheckHeadings(LessonDraft lesson, LessonDraft translation, ProblemList problems)
     {

@@ -69,9 +69,12 @@ internal sealed record ReadingDraft(Place Place)
     public static ReadingWords? ReadWords(YamlNode node, ReadingWords? original, string language, ProblemList problems)
     {
         if (Fields.Open(node, "A translated reading", problems, "called", "decide", "sources") is not { } fields) return null;
-        var decisions = fields.Items("decide", needed: original?.Decisions.Count > 0).Select(item => BandDraft.ReadWords(item, problems)).OfType<DecisionWords>().ToList();
+        var items = fields.Items("decide", needed: original?.Decisions.Count > 0);
+        var decisions = items.Select(item => BandDraft.ReadWords(item, problems)).OfType<DecisionWords>().ToList();
         if (original is not null && decisions.Count != original.Decisions.Count)
             problems.Error(fields.PlaceOf("decide"), $"The reading has {original.Decisions.Count} decisions: translate each, in the same order.");
+        if (original is not null)
+            foreach (var (item, words) in items.Zip(original.Decisions)) BandDraft.CheckWords(item, words, problems);
         var sources = fields.Items("sources").Select(item => SourceDraft.Read(item, problems, isTranslation: true)).OfType<SourceDraft>().ToList();
         if (original is not null && sources.Count > 0 && sources.Count != original.Sources.Count)
             problems.Error(fields.PlaceOf("sources"), $"Translate each source of the reading, in the same order: {original.Sources.Count}.");
@@ -138,6 +141,14 @@ internal sealed record BandDraft(Place Place, DecisionWords Words, double? Limit
 
     public static DecisionWords? ReadWords(YamlNode node, ProblemList problems) =>
         Fields.Open(node, "A decision", problems, "do", "because", "otherwise") is { } fields ? WordsOf(fields) : null;
+
+    /// <summary>Reports what of the words is still in the language that they translate.</summary>
+    public static void CheckWords(YamlNode node, DecisionWords original, ProblemList problems)
+    {
+        if (node is not YamlMap map) return;
+        foreach (var (key, words) in new[] { ("do", original.Do), ("because", original.Because), ("otherwise", original.Otherwise) })
+            Untranslated.Report(map.Fields.FirstOrDefault(field => field.Key.Text == key)?.Value as YamlText, words, problems);
+    }
 
     private static BandDraft? Read(YamlNode node, Measure measure, ProblemList problems)
     {

@@ -114,6 +114,9 @@ public sealed class PictureTextTests
     [InlineData("bus L18", false)]
     [InlineData("on", false)]
     [InlineData("30 minutes later", false)]
+    [InlineData("30 minutes", false)]
+    [InlineData("mΩ", true)]
+    [InlineData("months", false)]
     public void A_text_without_two_letters_side_by_side_or_that_is_a_quantity_is_the_same_everywhere(string label, bool same) =>
         Assert.Equal(same, PictureText.IsSameEverywhere(label));
 
