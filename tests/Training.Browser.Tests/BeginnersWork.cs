@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
-using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Practising;
 using Training.Sequencing;

@@ -5,17 +5,16 @@ using Training.Web.Startup;
 namespace Training.Browser.Tests;
 
 /// <summary>The trainer's page of the docs, walked as it is written there.</summary>
-public sealed class TrainersDeskTests
+public sealed class TrainersDeskTests(Chrome chrome)
 {
     private const string Lesson = "modules/06-added-loads/lesson.md";
 
     [Fact]
     public async Task A_newcomer_writes_a_procedure_is_told_two_mistakes_mends_them_has_it_approved_and_sees_what_ten_people_make_of_it()
     {
-        await using var house = new OpenHouse();
+        await using var house = new OpenHouse(chrome);
         await house.InitializeAsync();
-        var page = await house.Device(Screen.Laptop);
-        await page.SignIn("tomasz");
+        var page = await house.DeviceOf("tomasz", Screen.Laptop);
 
         await Begin(page, "Procedure", "Fit a warning beacon", "fit-beacon");
         var procedure = page.Url;
@@ -56,8 +55,8 @@ public sealed class TrainersDeskTests
             await page.Sees("Another trainer finds it on the desk");
         }
 
-        var other = await house.Device(Screen.Laptop);
-        await other.SignIn("keiko");
+        var other = await house.DeviceOf("keiko", Screen.Laptop);
+        await other.GotoAsync("/desk");
         await other.Sees("Tomasz Zielinski asks for approval.");
         await other.Follow("procedures/fit-beacon.yaml");
         await other.Follow("Publish");
@@ -66,8 +65,7 @@ public sealed class TrainersDeskTests
         await other.Sees("Published.");
         await other.Sees("Tomasz Zielinski wrote it, Keiko Arimura approved it.");
 
-        var technician = await house.Device(Screen.Phone);
-        await technician.SignIn("amara");
+        var technician = await house.DeviceOf("amara", Screen.Phone);
         await technician.GotoAsync("/scenarios/beacon-before-noon/practice?kind=order");
         foreach (var step in BeginnersWork.DrillsLive) await technician.Offered(step).ClickAsync();
         await technician.Press("Hand in");

@@ -95,7 +95,7 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         if (original.Reading is null && fields.Has("reading"))
             draft.Problems.Error(fields.KeyPlaceOf("reading"), "The scenario has no reading to translate: remove the key.");
         else if (original.Reading is not null && fields.Node("reading", needed: true) is { } reading)
-            draft = draft with { ReadingWords = ReadingDraft.ReadWords(reading, original.ReadingWords, draft.Problems) };
+            draft = draft with { ReadingWords = ReadingDraft.ReadWords(reading, original.ReadingWords, language, draft.Problems) };
         return draft;
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Training.Content.Competencies;
@@ -6,7 +7,6 @@ using Training.Content.Procedures;
 using Training.Content.Scenarios;
 using Training.Content.Yaml;
 using Training.Sequencing;
-using Training.Sequencing.Procedures;
 
 namespace Training.Content.Writing;
 
@@ -59,7 +59,7 @@ public static partial class BegunTranslation
         {
             head.Append("reading:").Append(words is { Called.Count: 0, Decisions.Count: 0 } ? " {}\n" : "\n");
             if (words.Called.Count > 0) head.Append("  called:\n");
-            foreach (var (name, called) in words.Called) head.Append($"    {name}: {YamlEditing.Written(called)}\n");
+            foreach (var (name, called) in words.Called) head.Append(CultureInfo.InvariantCulture, $"    {name}: {YamlEditing.Written(called)}\n");
             if (words.Decisions.Count > 0) head.Append("  decide:\n");
             foreach (var decision in words.Decisions) Add(head, "    ", ("do", decision.Do), ("because", decision.Because), ("otherwise", decision.Otherwise));
         }
@@ -73,9 +73,9 @@ public static partial class BegunTranslation
         var text = new StringBuilder($"title: {YamlEditing.Written(procedure.Title)}\n");
         if (procedure.Facts.Count > 0) text.Append("# What each fact is called, and then its values, in their order.\nfacts:\n");
         foreach (var fact in procedure.Facts)
-            text.Append($"  {fact.Id}: {YamlEditing.Written([fact.Called, .. fact.ValuesCalled])}\n");
+            text.Append(CultureInfo.InvariantCulture, $"  {fact.Id}: {YamlEditing.Written([fact.Called, .. fact.ValuesCalled])}\n");
         text.Append("steps:\n");
-        foreach (var step in procedure.Steps) text.Append($"  - {{ id: {step.Id}, do: {YamlEditing.Written(step.Do)} }}\n");
+        foreach (var step in procedure.Steps) text.Append(CultureInfo.InvariantCulture, $"  - {{ id: {step.Id}, do: {YamlEditing.Written(step.Do)} }}\n");
         if (procedure.Decoys.Count > 0) text.Append("decoys:\n");
         foreach (var decoy in procedure.Decoys)
             Add(text, "  ", ("id", decoy.Id.Value), ("do", decoy.Do), ("because", decoy.Because), ("otherwise", decoy.Otherwise));
@@ -92,7 +92,7 @@ public static partial class BegunTranslation
         var lead = "- ";
         foreach (var (key, value) in fields.Where(field => field.Value is not null))
         {
-            text.Append($"{indent}{lead}{key}: {YamlEditing.Written(value!)}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{indent}{lead}{key}: {YamlEditing.Written(value!)}\n");
             lead = "  ";
         }
     }
