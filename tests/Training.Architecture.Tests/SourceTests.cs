@@ -14,6 +14,32 @@ public sealed partial class SourceTests
             .Select(file => (File: Path.GetRelativePath(Tree.Root, file), Lines: File.ReadLines(file).Count())),
             item => item.Lines > MostLines);
 
+    // The compiler sees to the blanks within a file and to usings that nobody needs (IDE0055, IDE0005); not to these two.
+    [Fact]
+    public void Every_source_file_ends_with_one_whole_line() =>
+        Assert.Empty(new[] { "src", "tests", "wwwroot" }.SelectMany(folder => Tree.Files(folder, ".cs", ".cshtml", ".js", ".css", ".csproj"))
+            .Where(file => !EndsWell(File.ReadAllText(file))).Select(file => Path.GetRelativePath(Tree.Root, file)));
+
+    [Theory]
+    [InlineData("}\n", true)]
+    [InlineData("}", false)]
+    [InlineData("}\n\n", false)]
+    [InlineData("}\r\n", false)]
+    public void An_end_is_known_when_seen(string text, bool isWell) => Assert.Equal(isWell, EndsWell(text));
+
+    [Fact]
+    public void Usings_stand_in_their_order() =>
+        Assert.Empty(new[] { "src", "tests" }.SelectMany(folder => Tree.Files(folder, ".cs"))
+            .Where(file => !AreInOrder(File.ReadLines(file))).Select(file => Path.GetRelativePath(Tree.Root, file)));
+
+    [Theory]
+    [InlineData(true, "using System.Text;", "using A;", "using A.B;", "using static A.C;", "using D = A.D;")]
+    [InlineData(false, "using A;", "using System.Text;")]
+    [InlineData(false, "using A.B;", "using A;")]
+    [InlineData(false, "using static A.C;", "using B;")]
+    [InlineData(false, "using D = A.D;", "using static A.C;")]
+    public void An_order_of_usings_is_known_when_seen(bool isRight, params string[] lines) => Assert.Equal(isRight, AreInOrder(lines));
+
     [Fact]
     public void No_type_has_a_name_that_says_nothing() =>
         Assert.Empty(Tree.Projects.SelectMany(project => Tree.Some(project.Built().GetTypes(), $"types of {project.Name}"))
@@ -39,12 +65,26 @@ public sealed partial class SourceTests
         Assert.Equal(["src/Nowhere/", "no such file.md"], DeadLinks(
             "[web](https://example.org) [here](#part) [src](src/) [a file](Training.sln \"titled\") [gone](src/Nowhere/) ![picture](<no such file.md>)"));
 
+    private static bool EndsWell(string text) => text.EndsWith('\n') && !text.EndsWith("\n\n", StringComparison.Ordinal) && !text.EndsWith("\r\n", StringComparison.Ordinal);
+
+    // Namespaces, then static types, then other names; those of the system first, the rest by the alphabet.
+    private static bool AreInOrder(IEnumerable<string> lines)
+    {
+        var usings = lines.TakeWhile(line => !line.StartsWith("namespace", StringComparison.Ordinal)).Select(line => Using().Match(line)).Where(match => match.Success)
+            .Select(match => (Kind: match.Groups["alias"].Success ? 2 : match.Groups["static"].Success ? 1 : 0, Name: match.Groups["name"].Value)).ToList();
+        return usings.SequenceEqual(usings.OrderBy(item => item.Kind)
+            .ThenBy(item => item.Kind == 2 || item.Name.Split('.')[0] != "System").ThenBy(item => item.Name.ToUpperInvariant(), StringComparer.Ordinal));
+    }
+
     private static IEnumerable<string> DeadLinks(string markdown) => Link().Matches(markdown)
         .Select(match => match.Groups["to"].Value)
         .Where(to => !to.Contains("://", StringComparison.Ordinal) && !to.StartsWith('#') && !to.StartsWith("mailto:", StringComparison.Ordinal))
         .Where(to => !Path.Exists(Path.Combine(Tree.Root, Uri.UnescapeDataString(to.Split('#')[0]))));
 
     private static string NameOf(TypeDefinition type) => type.Name.Split('`')[0];
+
+    [GeneratedRegex(@"^using (?<static>static )?((?<alias>\w+) = )?(?<name>[\w.:]+).*;$")]
+    private static partial Regex Using();
 
     [GeneratedRegex("(Manager|Helpers?|Utils?|Utilities)$")]
     private static partial Regex EmptyName();
