@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Threading.Channels;
 using Training.Content;
 using Training.Content.Procedures;
 using Training.Sequencing;
@@ -12,7 +13,7 @@ namespace Training.Cli.Grading;
 /// <summary>Grades answers by a procedure's file: one answer, or one a line.</summary>
 internal sealed record GradeCommand(string Procedure, string Answers, bool OneALine, VariantId? Variant)
 {
-    private const int LinesABatch = 1_000;
+    private const int LinesABatch = 200;
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static Outcome<GradeCommand, UsageFault> Parse(IReadOnlyList<string> words)
@@ -60,31 +61,54 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
 
     private int Grade(Grader grader, TextReader answers, TextWriter output, TextWriter errors) =>
         OneALine
-            ? GradeLines(grader, answers, output, errors)
+            ? GradeLines(grader, answers, output, errors).GetAwaiter().GetResult()
             : Tell(GradeOne(grader, answers.ReadToEnd(), 1), output, errors);
 
-    private int GradeLines(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
+    /// <summary>
+    /// Grades a line as an answer of its own. Lines are read, graded and told side by side; they are told in the order in which
+    /// they were read, and as only so many are under way, memory is bounded however long the file is.
+    /// </summary>
+    private async Task<int> GradeLines(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
     {
-        var code = ExitCode.Done;
-        var batch = new List<(int Number, string Json)>(LinesABatch);
+        var underWay = Channel.CreateBounded<Task<Graded[]>>(2 * Environment.ProcessorCount);
+        var telling = Task.Run(() => TellAll(underWay, output, errors));
+        try
+        {
+            foreach (var lines in Lines(answers).Chunk(LinesABatch))
+                await underWay.Writer.WriteAsync(Task.Run(() => Array.ConvertAll(lines, line => GradeOne(grader, line.Json, line.Number))));
+        }
+        catch (ChannelClosedException)
+        {
+            // Nobody can be told any more; why is said below.
+        }
+        finally
+        {
+            underWay.Writer.TryComplete();
+            await Task.WhenAny(telling);
+        }
+
+        return await telling;
+    }
+
+    private static async Task<int> TellAll(Channel<Task<Graded[]>> underWay, TextWriter output, TextWriter errors)
+    {
+        try
+        {
+            var code = ExitCode.Done;
+            await foreach (var graded in underWay.Reader.ReadAllAsync())
+                foreach (var one in await graded) code = Math.Max(code, Tell(one, output, errors));
+            return code;
+        }
+        finally
+        {
+            underWay.Writer.TryComplete();
+        }
+    }
+
+    private static IEnumerable<(int Number, string Json)> Lines(TextReader answers)
+    {
         for (var number = 1; answers.ReadLine() is { } line; number++)
-        {
-            if (string.IsNullOrWhiteSpace(line)) continue;
-            batch.Add((number, line));
-            if (batch.Count == LinesABatch) GradeBatch();
-        }
-
-        GradeBatch();
-        return code;
-
-        // Answers do not know of each other: they are graded side by side and told in their order.
-        void GradeBatch()
-        {
-            var graded = new Graded[batch.Count];
-            Parallel.For(0, batch.Count, at => graded[at] = GradeOne(grader, batch[at].Json, batch[at].Number));
-            foreach (var one in graded) code = Math.Max(code, Tell(one, output, errors));
-            batch.Clear();
-        }
+            if (!string.IsNullOrWhiteSpace(line)) yield return (number, line);
     }
 
     private Graded GradeOne(Grader grader, string json, int line)

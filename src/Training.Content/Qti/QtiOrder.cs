@@ -1,3 +1,4 @@
+using System.Text;
 using System.Xml;
 using System.Xml.Linq;
 using Training.Sequencing;
@@ -19,6 +20,13 @@ public sealed record QtiOrder(
     private const int MostChoices = 200;
     private const int LongestText = 500;
     private const int DeepestLevel = 40;
+
+    // Blocks of HTML that a body may have: each that holds no other is a paragraph of the situation.
+    private static readonly HashSet<string> Blocks =
+        ["p", "div", "li", "blockquote", "pre", "h1", "h2", "h3", "h4", "h5", "h6", "td", "th", "dt", "dd", "figcaption", "caption"];
+
+    // What is told after an answer, or to whoever marks it: an item may have it in its body, and it is no part of the situation.
+    private static readonly HashSet<string> ToldOtherwise = ["qti-feedback-block", "qti-feedback-inline", "qti-rubric-block"];
 
     /// <summary>
     /// Reads an item, or refuses it with a sentence. Nothing in it is run or fetched: no document type, no entities but
@@ -77,7 +85,7 @@ public sealed record QtiOrder(
         return new QtiOrder(
             Line((string?)root.Attribute("identifier")),
             title.Length > 0 ? title : Prompt(interaction, qti),
-            [.. root.Descendants(qti + "p").Where(text => !text.Ancestors().Any(part => part == interaction)).Select(text => Line(text.Value)).Where(text => text.Length > 0)],
+            [.. Told(root, interaction)],
             [.. order.Select(name => choices.Value[name])],
             [.. choices.Value.Values.Where(choice => !order.Contains(choice.Name, StringComparer.Ordinal))]);
     }
@@ -87,7 +95,9 @@ public sealed record QtiOrder(
         Dictionary<string, QtiChoice> choices = new(StringComparer.Ordinal);
         foreach (var choice in interaction.Elements(qti + "qti-simple-choice"))
         {
-            var (name, text) = (((string?)choice.Attribute("identifier") ?? "").Trim(), Line(choice.Value));
+            if (choice.Descendants().Any(part => part.Name.Namespace != qti))
+                return new Refusal("Something that the item offers has a formula, or something else that is no text: that cannot be brought in.");
+            var (name, text) = (((string?)choice.Attribute("identifier") ?? "").Trim(), Words(choice));
             if (text.Length == 0) return new Refusal("Something that the item offers has no words: a picture alone cannot be brought in.");
             if (text.Length > LongestText) return new Refusal("Something that the item offers has more than 500 letters: a step is told in a few words.");
             if (name.Length == 0 || !choices.TryAdd(name, new(name, text))) return new Refusal("Two things that the item offers have one name, or one has none.");
@@ -97,7 +107,37 @@ public sealed record QtiOrder(
         return choices;
     }
 
-    private static string Prompt(XElement interaction, XNamespace qti) => Line(interaction.Element(qti + "qti-prompt")?.Value);
+    private static string Prompt(XElement interaction, XNamespace qti) => interaction.Element(qti + "qti-prompt") is { } prompt ? Words(prompt) : "";
+
+    /// <summary>What the body tells before it asks, without what is told after an answer.</summary>
+    private static IEnumerable<string> Told(XElement root, XElement interaction)
+    {
+        XNamespace qti = QtiOrderItem.Namespace;
+        var told = root.Elements(qti + "qti-item-body").Elements().SelectMany(part => part.DescendantsAndSelf())
+            .Where(part => part.Name.Namespace == qti && Blocks.Contains(part.Name.LocalName)
+                && !part.AncestorsAndSelf().Any(outer => outer == interaction || ToldOtherwise.Contains(outer.Name.LocalName))).ToList();
+        var holders = told.SelectMany(part => part.Ancestors()).ToHashSet();
+        return told.Where(part => !holders.Contains(part)).Select(Words).Where(text => text.Length > 0);
+    }
+
+    /// <summary>The text of an element on one line.</summary>
+    private static string Words(XElement element)
+    {
+        var text = new StringBuilder();
+        Add(element);
+        return Line(text.ToString());
+
+        // A file that is nested deep has been refused before.
+        void Add(XElement part)
+        {
+            foreach (var node in part.Nodes())
+            {
+                if (node is XText words) text.Append(words.Value);
+                else if (node is XElement { Name.LocalName: "br" }) text.Append(' ');
+                else if (node is XElement inner && !ToldOtherwise.Contains(inner.Name.LocalName) && !inner.Name.LocalName.EndsWith("-interaction", StringComparison.Ordinal)) Add(inner);
+            }
+        }
+    }
 
     /// <summary>A text on one line, without control characters, cut where nobody reads on.</summary>
     private static string Line(string? text)

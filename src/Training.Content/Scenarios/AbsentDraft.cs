@@ -4,9 +4,9 @@ using Training.Sequencing.Procedures;
 namespace Training.Content.Scenarios;
 
 /// <summary>A step that cannot be done in a scenario, with its place and its texts in one language.</summary>
-internal sealed record AbsentDraft(Place Place, YamlText Id, string? Because, string? Otherwise)
+internal sealed record AbsentDraft(Place Place, YamlText Id, YamlText? Because, YamlText? Otherwise)
 {
-    public AbsentStep ToStep() => new(new(Id.Text), Because ?? "", Otherwise ?? "");
+    public AbsentStep ToStep() => new(new(Id.Text), Because?.Text ?? "", Otherwise?.Text ?? "");
 
     public static IReadOnlyList<AbsentDraft> ReadAll(Fields fields, ProblemList problems) => Entries(fields, problems, areTextsNeeded: true);
 
@@ -34,7 +34,7 @@ internal sealed record AbsentDraft(Place Place, YamlText Id, string? Because, st
             if (Fields.Open(node, "An absent step", problems, "id", "because", "otherwise") is not { } entry || entry.Id("id", needed: true) is not { } id) continue;
             var (because, otherwise) = (entry.Text("because", areTextsNeeded), entry.Text("otherwise", areTextsNeeded));
             if (entries.Exists(other => other.Id.Text == id.Text)) problems.Error(id.Place, $"The step \"{id.Text}\" is absent twice: keep one.");
-            else entries.Add(new(entry.Place, id, because?.Text, otherwise?.Text));
+            else entries.Add(new(entry.Place, id, because, otherwise));
         }
 
         return entries;
@@ -46,9 +46,10 @@ internal sealed record AbsentDraft(Place Place, YamlText Id, string? Because, st
         return original;
     }
 
-    private static string? Taken(AbsentDraft entry, string key, string? text, string? original, ProblemList problems)
+    private static YamlText? Taken(AbsentDraft entry, string key, YamlText? text, YamlText? original, ProblemList problems)
     {
         if (text is null) problems.Hold(entry.Place, $"\"{key}\" is missing: the scenario has it in its own language.");
+        Untranslated.Report(text, original?.Text, problems);
         return text ?? original;
     }
 }

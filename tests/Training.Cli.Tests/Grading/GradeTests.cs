@@ -80,6 +80,36 @@ public sealed class GradeTests : CommandLine
     }
 
     [Fact]
+    public void However_many_lines_there_are_they_are_told_in_their_order()
+    {
+        // Each answer is one step that names its line, and every seventh line says nothing.
+        var lines = Enumerable.Range(1, 3_000).Select(line => line % 7 == 0 ? "" : $$"""[{"step":"no-step-{{line}}"}]""").ToArray();
+        var run = RunWith(string.Join('\n', lines), "grade", Procedure, "--answers", "-");
+        int[] told = [.. Enumerable.Range(1, 3_000).Where(line => line % 7 != 0)];
+        Assert.Equal(told.Length, run.Lines.Length);
+        Assert.All(told.Zip(run.Lines), pair => Assert.Contains($"no-step-{pair.First}”", pair.Second, StringComparison.Ordinal));
+        var errors = run.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.All(told.Zip(errors), pair => Assert.StartsWith($"-:{pair.First}:1: error:", pair.Second, StringComparison.Ordinal));
+        Assert.Equal(told.Length, errors.Length);
+    }
+
+    [Fact]
+    public void Where_nobody_reads_on_the_run_ends()
+    {
+        using var gone = new GoneReader();
+        var code = Cli.Run(["grade", Procedure, "--answers", "-"], new EndlessAnswers(), gone, TextWriter.Null);
+        Assert.Equal(1, code);
+    }
+
+    [Fact]
+    public void What_was_read_before_the_input_broke_is_told()
+    {
+        using var output = new StringWriter { NewLine = "\n" };
+        var code = Cli.Run(["grade", Procedure, "--answers", "-"], new EndlessAnswers { BreaksAfter = 1_000 }, output, TextWriter.Null);
+        Assert.Equal((1, 1_000), (code, output.ToString().Count(sign => sign == '\n')));
+    }
+
+    [Fact]
     public void A_dash_reads_standard_input() =>
         Assert.Equal(2, RunWith($"{Right}\n{Wrong}\n", "grade", Procedure, "--answers", "-", "--variant", "tipper").Lines.Length);
 
@@ -130,5 +160,19 @@ public sealed class GradeTests : CommandLine
         {
             CultureInfo.CurrentCulture = before;
         }
+    }
+
+    private sealed class EndlessAnswers : TextReader
+    {
+        private int read;
+
+        public int BreaksAfter { get; init; } = int.MaxValue;
+
+        public override string ReadLine() => read++ < BreaksAfter ? "[]" : throw new IOException("The input broke.");
+    }
+
+    private sealed class GoneReader : StringWriter
+    {
+        public override void WriteLine(string? value) => throw new IOException("Nobody reads on.");
     }
 }

@@ -11,12 +11,7 @@ using Training.Sequencing.Procedures;
 
 namespace Training.Content.Tests.Qti;
 
-/// <summary>
-/// Order questions as items of 1EdTech QTI 3.0. Seen in the standard's examples: the elements and attributes of the
-/// assessment item, the response declaration with its ordered cardinality and correct values, the order interaction and its
-/// simple choices, and that an item holds one total order. From memory: the address of the namespace and of the scoring
-/// template, the outcome declaration, the prompt, and the attributes adaptive and time-dependent.
-/// </summary>
+/// <summary>Order questions as items of 1EdTech QTI 3.0. Their names are held by <see cref="QtiNamesTests"/>.</summary>
 public sealed class QtiTests
 {
     private static readonly XNamespace Qti = "http://www.imsglobal.org/xsd/imsqtiasi_v3p0";
@@ -143,6 +138,33 @@ public sealed class QtiTests
     }
 
     [Fact]
+    public void The_situation_is_what_the_body_tells_before_it_asks()
+    {
+        // The shapes are those of the standard's examples (see QtiNamesTests): a block with text of its own and a line break,
+        // a block around the question, a prompt of paragraphs, and feedback in the body and behind it. The words are ours.
+        var item = Item(["A", "B"], ["B", "A"], body: interaction => new XElement(Qti + "qti-item-body",
+            new XElement(Qti + "div", "The bus stands", new XElement(Qti + "br"), "on the apron."),
+            new XElement(Qti + "p", "Its key is out. ", new XElement(Qti + "qti-feedback-inline", "That was right.")),
+            new XElement(Qti + "qti-rubric-block", new XElement(Qti + "p", "One point for each.")),
+            new XElement(Qti + "div", interaction)));
+        var document = XDocument.Parse(Encoding.UTF8.GetString(item));
+        document.Descendants(Qti + "qti-order-interaction").Single().AddFirst(new XElement(Qti + "qti-prompt", new XElement(Qti + "p", "What comes first?")));
+        document.Root!.Add(new XElement(Qti + "qti-modal-feedback", new XElement(Qti + "p", "B comes first.")));
+        var order = QtiOrder.Read(Encoding.UTF8.GetBytes(document.ToString())).Value;
+        Assert.Equal(["The bus stands on the apron.", "Its key is out."], order.Situation);
+        document.Root.SetAttributeValue("title", null);
+        Assert.Equal("What comes first?", QtiOrder.Read(Encoding.UTF8.GetBytes(document.ToString())).Value.Title);
+    }
+
+    [Fact]
+    public void A_choice_with_a_formula_is_refused_and_not_brought_in_as_a_jumble()
+    {
+        var document = XDocument.Parse(Encoding.UTF8.GetString(Item(["A", "B"], ["A", "B"])));
+        document.Descendants(Qti + "qti-simple-choice").First().Add(new XElement(XNamespace.Get("http://www.w3.org/1998/Math/MathML") + "math", "x"));
+        Assert.Contains("has a formula", QtiOrder.Read(Encoding.UTF8.GetBytes(document.ToString())).Fault.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Signs_that_XML_writes_out_come_in_as_they_are_meant() =>
         Assert.Equal("a & b < c", QtiOrder.Read(Item(["A"], ["A"], ["a & b < c"])).Value.Right[0].Text);
 
@@ -177,13 +199,17 @@ public sealed class QtiTests
         }
     }
 
-    private static byte[] Item(IReadOnlyList<string> choices, IReadOnlyList<string> right, IReadOnlyList<string>? words = null) =>
-        Encoding.UTF8.GetBytes(new XDocument(new XElement(Qti + "qti-assessment-item",
+    private static byte[] Item(
+        IReadOnlyList<string> choices, IReadOnlyList<string> right, IReadOnlyList<string>? words = null, Func<XElement, XElement>? body = null)
+    {
+        var interaction = new XElement(Qti + "qti-order-interaction",
+            new XAttribute("response-identifier", "RESPONSE"), new XAttribute("shuffle", "true"),
+            choices.Select((name, place) => new XElement(Qti + "qti-simple-choice", new XAttribute("identifier", name), words?[place] ?? $"Do {name}")));
+        return Encoding.UTF8.GetBytes(new XDocument(new XElement(Qti + "qti-assessment-item",
             new XAttribute("identifier", "item"), new XAttribute("title", "Put them in order"),
             new XElement(Qti + "qti-response-declaration",
                 new XAttribute("identifier", "RESPONSE"), new XAttribute("cardinality", "ordered"), new XAttribute("base-type", "identifier"),
                 new XElement(Qti + "qti-correct-response", right.Select(name => new XElement(Qti + "qti-value", name)))),
-            new XElement(Qti + "qti-item-body", new XElement(Qti + "qti-order-interaction",
-                new XAttribute("response-identifier", "RESPONSE"), new XAttribute("shuffle", "true"),
-                choices.Select((name, place) => new XElement(Qti + "qti-simple-choice", new XAttribute("identifier", name), words?[place] ?? $"Do {name}")))))).ToString());
+            body?.Invoke(interaction) ?? new XElement(Qti + "qti-item-body", interaction))).ToString());
+    }
 }
