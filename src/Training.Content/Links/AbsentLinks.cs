@@ -31,12 +31,14 @@ internal static class AbsentLinks
     }
 
     /// <summary>Whether the nearest order to doing nothing is a right one; where none is left, that is reported.</summary>
-    public static bool LeaveAnOrder(ScenarioDraft scenario, Grader grader)
+    /// <param name="scenario">The scenario, whose procedure is sound.</param>
+    /// <param name="grader">The grader of its job; null where there is nothing left to grade by.</param>
+    public static bool LeaveAnOrder(ScenarioDraft scenario, Grader? grader)
     {
         if (scenario.Absent.Count == 0) return true;
-        var nearest = grader.Grade(new Answer([])).Value.Nearest;
-        if (grader.Grade(new Answer(nearest)).Value.Accepted) return true;
-        scenario.Problems.Error(scenario.Absent[0].Id.Place, $"Without \"{scenario.Absent[0].Id.Text}\" no right order is left: nothing fills the time that a rule asks for.");
+        if (grader is not null && grader.Grade(new Answer(grader.Grade(new Answer([])).Value.Nearest)).Value.Accepted) return true;
+        var first = scenario.Absent[0].Id;
+        scenario.Problems.Error(first.Place, $"Without \"{first.Text}\" no right order is left: change what is absent, or the procedure.");
         return false;
     }
 

@@ -53,7 +53,7 @@ internal static class ScenarioLinks
         var job = procedure.Without(scenario.Text.Absent);
         var grader = draft.Problems.HasErrors ? null : Grader.For(job, kind) is { IsOk: true } made ? made.Value : null;
         CheckStart(scenario, procedure, grader);
-        if (scenario.Problems.HasErrors || grader is null || !AbsentLinks.LeaveAnOrder(scenario, grader)) return;
+        if (scenario.Problems.HasErrors || draft.Problems.HasErrors || !AbsentLinks.LeaveAnOrder(scenario, grader) || grader is null) return;
         var key = (procedure.Id, kind, ScenarioJobs.KeyOf(scenario.Text.Absent));
         if (!counted.TryGetValue(key, out var orders)) counted.Add(key, orders = RightOrderDraw.Of(grader, limits));
         CheckKinds(scenario, orders);

@@ -49,7 +49,7 @@ internal sealed record AbsentDraft(Place Place, YamlText Id, YamlText? Because, 
     private static YamlText? Taken(AbsentDraft entry, string key, YamlText? text, YamlText? original, ProblemList problems)
     {
         if (text is null) problems.Hold(entry.Place, $"\"{key}\" is missing: the scenario has it in its own language.");
-        else Untranslated.Report(text, original?.Text, problems);
+        Untranslated.Report(text, original?.Text, problems);
         return text ?? original;
     }
 }

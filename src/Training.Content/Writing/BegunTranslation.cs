@@ -56,8 +56,8 @@ public static partial class BegunTranslation
         if (draft.Title is not { } title || (draft.MayBe(QuestionKind.Reading) && draft.ReadingWords is null)) return null;
         var head = new StringBuilder($"---\ntitle: {YamlEditing.Written(title.Text)}\n");
         if (draft.Absent.Count > 0) head.Append("absent:\n");
-        foreach (var step in draft.Absent)
-            Add(head, "  ", ("id", step.Id.Text), ("because", step.Because?.Text), ("otherwise", step.Otherwise?.Text));
+        foreach (var absent in draft.Text.Absent)
+            Add(head, "  ", ("id", absent.Id.Value), ("because", absent.Because), ("otherwise", absent.Otherwise));
         if (draft.ReadingWords is { } words)
         {
             head.Append("reading:").Append(words is { Called.Count: 0, Decisions.Count: 0 } ? " {}\n" : "\n");

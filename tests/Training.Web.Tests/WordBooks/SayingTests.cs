@@ -41,6 +41,12 @@ public sealed class SayingTests
     public void A_finding_is_said_in_English_as_the_engine_says_it() =>
         Assert.Equal(Wrong("start", "read").Message, In("en-GB", () => new WordBook().Say(Wrong("start", "read"), English)));
 
+    [Theory]
+    [InlineData("read", "Done though it could not be done that day: “Read the lamps”")]
+    [InlineData("skip", "Done though it is never right: “Skip the lamps”")]
+    public void Results_tell_a_step_that_could_not_be_done_apart_from_what_is_never_right(string id, string told) => Assert.Equal(
+        told, In("en-GB", () => new WordBook().Told(English with { Decoys = [new(new("skip"), "Skip the lamps")] }, new Chance(ChanceKind.Decoy, id))));
+
     [Fact]
     public void A_time_is_written_with_the_readers_decimal_mark()
     {

@@ -9,7 +9,7 @@ namespace Training.Web.Features.SittingPapers;
 
 /// <summary>A paper of a sitting, as its examiner sees it once it is handed in.</summary>
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
-public sealed class SittingPapersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
+public sealed class SittingPapersController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The answers with their verdicts.</summary>
     /// <param name="sitting">The sitting.</param>
@@ -17,7 +17,7 @@ public sealed class SittingPapersController(Training.Records.Examining.Papers pa
     [HttpGet("/sittings/{sitting}/papers/{paper}")]
     public async Task<IActionResult> Show(SittingId sitting, PaperId paper)
     {
-        var outcome = await papers.Look(await current.Get(), paper);
+        var outcome = await papers.Look(await current.Get(), paper, await reader.Language());
         if (!outcome.IsOk) return this.NotShown(outcome.Fault);
         return outcome.Value.Paper.Sitting == sitting ? View(outcome.Value) : NotFound();
     }

@@ -11,7 +11,7 @@ namespace Training.Web.Features.Tries;
 /// <summary>What is said of an answer that was handed in for practice.</summary>
 [Authorize(Roles = $"{Roles.Technician},{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
 [ShutDuringPaper]
-public sealed class TriesController(Lessons lessons, Training.Records.Practising.Practice practice, CurrentActor current) : Controller
+public sealed class TriesController(Lessons lessons, Training.Records.Practising.Practice practice, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The verdict with its replay, and where to go from here.</summary>
     /// <param name="id">The try.</param>
@@ -19,7 +19,7 @@ public sealed class TriesController(Lessons lessons, Training.Records.Practising
     public async Task<IActionResult> Show(PracticeId id)
     {
         var actor = await current.Get();
-        var result = await practice.Look(actor, id);
+        var result = await practice.Look(actor, id, await reader.Language());
         if (!result.IsOk) return this.NotShown(result.Fault);
         var judged = result.Value.Judged;
         var tries = await practice.Of(actor, actor.Person);
