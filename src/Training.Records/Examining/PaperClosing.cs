@@ -66,7 +66,10 @@ internal sealed class PaperClosing(
     public static JudgedWork? WorkOf(Paper paper, PaperQuestion kept, Question question, JudgedAnswerView judged) =>
         judged is JudgedOrderView { Order: var order, Question: var asked }
             ? new(WorkSource.Paper, kept.Procedure!.Value, kept.ProcedureHash!.Value, kept.Variant, order.Answer,
-                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, kept.Number)) { Scenario = question.Scenario }
+                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, kept.Number))
+            {
+                Scenario = question.Scenario,
+            }
             : null;
 
     /// <summary>From when on somebody may sit a paper again after failing it last; null where they did not.</summary>

@@ -124,7 +124,10 @@ public sealed class Practice
     internal static JudgedWork? WorkOf(PracticeTry attempt, Question question, JudgedAnswerView judged) =>
         judged is JudgedOrderView { Order: var order, Question: var asked }
             ? new(WorkSource.Practice, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer,
-                asked.Offered.Select(offered => offered.Id), order.Verdict, new(attempt.Id.Value, 0)) { Scenario = question.Scenario }
+                asked.Offered.Select(offered => offered.Id), order.Verdict, new(attempt.Id.Value, 0))
+            {
+                Scenario = question.Scenario,
+            }
             : null;
 
     internal static long FreshSeed() => BitConverter.ToInt64(RandomNumberGenerator.GetBytes(sizeof(long)));
