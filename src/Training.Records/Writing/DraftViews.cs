@@ -120,3 +120,8 @@ public sealed record DeskView(
 /// <param name="ApprovedBy">Who approved it.</param>
 public sealed record DeskLogLine(
     Instant At, DeskAct Act, string Path, ContentHash? Text, int Publication, string WrittenBy, string ApprovedBy);
+
+/// <summary>What became of files that were brought from elsewhere.</summary>
+/// <param name="Drafts">The draft of each file, in the files' order.</param>
+/// <param name="Beside">How many texts were kept beside a draft that somebody had begun.</param>
+public sealed record BroughtDrafts(IReadOnlyList<DraftId> Drafts, int Beside);
