@@ -9,7 +9,9 @@ fail() { printf '%s\n' "$1" >&2; printf '0 passed, 1 failed\n'; exit 1; }
 command -v dotnet >/dev/null || fail "The .NET SDK named in global.json is missing."
 
 missing=()
-command -v chromium >/dev/null || command -v chromium-browser >/dev/null || command -v google-chrome >/dev/null || missing+=(chromium)
+# The browser without windows does the same for half the work; where the system has no such package, the whole one does.
+command -v chromium-headless-shell >/dev/null || command -v chromium >/dev/null || command -v chromium-browser >/dev/null \
+  || command -v google-chrome >/dev/null || missing+=(chromium)
 # The letters of printed sheets, and what turns such a sheet into a picture so that its square code can be read back.
 [ -e /usr/share/fonts/truetype/dejavu/DejaVuSans.ttf ] || missing+=(fonts-dejavu-core)
 command -v pdftoppm >/dev/null || missing+=(poppler-utils)

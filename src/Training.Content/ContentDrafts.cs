@@ -41,6 +41,7 @@ internal sealed class ContentDrafts
         {
             if (!paths.Add(file.Path)) drafts.Stray(file, "The file is given twice: keep one.");
             else if (ContentPlace.Of(file.Path) is not { } place) drafts.Misplaced(file);
+            else if (place is { Sort: ContentSort.Labels, Language: ContentLibrary.DefaultLanguage }) drafts.Stray(file, "The labels of the default language stand in the pictures themselves: remove the file.");
             else if (place.Language == ContentLibrary.DefaultLanguage) drafts.Stray(file, $"The file in \"{place.Language}\" has no language in its name: take \".{place.Language}\" out of it.");
             else drafts.Take(file, place);
         }
@@ -64,6 +65,9 @@ internal sealed class ContentDrafts
         {
             case { Sort: ContentSort.Picture }:
                 Module(place.Id).AddPicture(file);
+                break;
+            case { Sort: ContentSort.Labels, Language: { } language }:
+                Module(place.Id).Labels.Add(PictureLabelsDraft.Read(file, language));
                 break;
             case { Language: not null, Sort: not ContentSort.Lesson }:
                 translations.Add((file, place));
@@ -109,8 +113,8 @@ internal sealed class ContentDrafts
 
     private void WithoutLesson(ModuleDraft module)
     {
-        var path = module.Translations.Count > 0 ? module.Translations[0].File.Path : module.Pictures[0].Path;
-        Stray(new(path, ""), $"The module \"{module.Id}\" has no lesson.md: write it, or remove the folder.");
+        var first = module.Translations.Select(lesson => lesson.File).Concat(module.Pictures).Concat(module.Labels.Select(labels => labels.File)).First();
+        Stray(new(first.Path, ""), $"The module \"{module.Id}\" has no lesson.md: write it, or remove the folder.");
     }
 
     // A file that stands beside the content does no harm; one that its author takes for content does.
@@ -118,7 +122,7 @@ internal sealed class ContentDrafts
     {
         var folder = file.Path.Split('/')[0];
         if (folder is "modules" or "procedures" or "scenarios" or "competencies" or "glossary" && file.Name != "README.md")
-            Stray(file, "The file is not read by this name: content is modules/<nn-name>/lesson.md, modules/<nn-name>/pictures/<name>.svg, procedures/<id>.yaml, scenarios/<id>.md, competencies/<id>.yaml and glossary/<language>.yaml, in lower case.");
+            Stray(file, "The file is not read by this name: content is modules/<nn-name>/lesson.md, modules/<nn-name>/pictures/<name>.svg, modules/<nn-name>/pictures/labels.<language>.yaml, procedures/<id>.yaml, scenarios/<id>.md, competencies/<id>.yaml and glossary/<language>.yaml, in lower case.");
     }
 
     private void Stray(ContentFile file, string sentence)

@@ -32,6 +32,29 @@ public sealed record ContentFile(string Path, string Text)
     /// <param name="path">A path below <c>content/</c>.</param>
     public static bool IsContent(string path) => ContentPlace.Of(path) is not null;
 
+    /// <summary>Where the translation of a file stands: <c>lesson.es.md</c> for <c>lesson.md</c>.</summary>
+    /// <param name="path">A path below <c>content/</c> that ends in <c>.md</c> or <c>.yaml</c>.</param>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public static string TranslationOf(string path, string language)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return path.LastIndexOf('.') is var dot and >= 0 ? path.Insert(dot, $".{language}") : path;
+    }
+
+    /// <summary>The file that a translation translates; null where a path is none of a translation.</summary>
+    /// <param name="path">A path below <c>content/</c>.</param>
+    public static string? OriginalOf(string path) => ContentPlace.Of(path) switch
+    {
+        { Language: { } language } => path.Replace($".{language}.", ".", StringComparison.Ordinal),
+        { Sort: ContentSort.Glossary, Id: not ContentLibrary.DefaultLanguage } => $"glossary/{ContentLibrary.DefaultLanguage}.yaml",
+        _ => null,
+    };
+
+    /// <summary>Whether a file can be put into another language by a file beside it: a lesson, procedure, scenario or competency in the default language.</summary>
+    /// <param name="path">A path below <c>content/</c>.</param>
+    public static bool CanBeTranslated(string path) =>
+        ContentPlace.Of(path) is { Language: null, Sort: not ContentSort.Picture and not ContentSort.Glossary };
+
     /// <summary>The last part of the path.</summary>
     public string Name => Path[(Path.LastIndexOf('/') + 1)..];
 }

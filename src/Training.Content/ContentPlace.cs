@@ -4,7 +4,7 @@ namespace Training.Content;
 
 /// <summary>What a file is by where it stands below <c>content/</c>.</summary>
 /// <param name="Sort">Which sort of file.</param>
-/// <param name="Id">The id that it belongs to: of the module, procedure, scenario or competency, or the language of a glossary.</param>
+/// <param name="Id">The id that it belongs to: of the module (also of its pictures and their labels), procedure, scenario or competency, or the language of a glossary.</param>
 /// <param name="Language">The language of a translation; null for the file itself.</param>
 internal sealed partial record ContentPlace(ContentSort Sort, string Id, string? Language)
 {
@@ -14,7 +14,12 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
         if (Place().Match(path) is not { Success: true } match) return null;
         var language = match.Groups["language"] is { Success: true } group ? group.Value : null;
         if (match.Groups["module"] is { Success: true } module)
-            return new(match.Groups["picture"].Success ? ContentSort.Picture : ContentSort.Lesson, module.Value, language);
+        {
+            var within = match.Groups["labels"].Success ? ContentSort.Labels : match.Groups["picture"].Success ? ContentSort.Picture : ContentSort.Lesson;
+            return new(within, module.Value, language);
+        }
+
+
         var sort = match.Groups["folder"].Value switch
         {
             "procedures" => ContentSort.Procedure,
@@ -28,7 +33,7 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
     [GeneratedRegex(
         """
         \A(?:
-          modules/(?<module>[0-9]{2,3}-[a-z0-9-]+)/(?:lesson(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md|(?<picture>pictures/[A-Za-z0-9._-]+\.svg))
+          modules/(?<module>[0-9]{2,3}-[a-z0-9-]+)/(?:lesson(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md|(?<picture>pictures/[A-Za-z0-9._-]+\.svg)|(?<labels>pictures/labels)\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*)\.yaml)
         | (?<folder>procedures|competencies)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.yaml
         | (?<folder>glossary)/(?<id>[a-z]{2,3}(?:-[a-z0-9]{2,8})*)\.yaml
         | (?<folder>scenarios)/(?<id>[a-z0-9-]+)(?:\.(?<language>[a-z]{2,3}(?:-[a-z0-9]{2,8})*))?\.md
@@ -43,6 +48,7 @@ internal enum ContentSort
 {
     Lesson,
     Picture,
+    Labels,
     Procedure,
     Scenario,
     Competency,

@@ -19,6 +19,7 @@ public static class ContentReader
         var drafts = ContentDrafts.Read(files);
         ProcedureLinks.Check(drafts);
         LessonLinks.Check(drafts);
+        LabelLinks.Check(drafts);
         ScenarioLinks.Check(drafts, limits);
         CompetencyLinks.Check(drafts);
         GlossaryLinks.Check(drafts);

@@ -34,8 +34,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
     public async Task What_is_tapped_without_a_connection_is_saved_once_there_is_one()
     {
         await Admit("Bao Nguyen");
-        var page = await house.Device(Screen.Phone);
-        await page.SignIn("bao");
+        var page = await house.DeviceOf("bao", Screen.Phone);
         await page.GotoAsync("/next");
         await page.GotoAsync("/records");
         await page.Follow("you may begin");
@@ -52,8 +51,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
         await page.Context.SetOfflineAsync(false);
         await Assertions.Expect(page.Locator("[data-save-word]")).ToContainTextAsync("Saved");
 
-        var elsewhere = await house.Device(Screen.Laptop);
-        await elsewhere.SignIn("bao");
+        var elsewhere = await house.DeviceOf("bao", Screen.Laptop);
         await elsewhere.GotoAsync($"{paper}/questions/1");
         await Assertions.Expect(elsewhere.Locator("li[data-placed]")).ToHaveCountAsync(2);
     }
@@ -61,8 +59,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
     [Fact]
     public async Task Nothing_about_rules_or_right_orders_reaches_the_browser_with_a_question()
     {
-        var page = await house.Device(Screen.Phone);
-        await page.SignIn(Practising);
+        var page = await house.DeviceOf(Practising, Screen.Phone);
         await page.GotoAsync("/scenarios/customer-waiting/practice?kind=order");
         await Assertions.Expect(page.Locator(".offered button").First).ToBeVisibleAsync();
         var text = await page.ContentAsync();
@@ -72,8 +69,7 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
 
     private async Task Admit(string name)
     {
-        var examiner = await house.Device(Screen.Laptop);
-        await examiner.SignIn("renske");
+        var examiner = await house.DeviceOf("renske", Screen.Laptop);
         await examiner.GotoAsync("/sittings");
         await examiner.GetByLabel("What is examined").SelectOptionAsync("electrical-isolation");
         await examiner.GetByLabel("Where", new() { Exact = true }).FillAsync("Bay 3");

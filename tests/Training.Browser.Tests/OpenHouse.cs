@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Net;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -5,68 +6,74 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
+using Training.Web.Tests.House;
 
 namespace Training.Browser.Tests;
 
-/// <summary>The whole server on a port of its own with a fresh demo, and a browser beside it.</summary>
-public sealed class OpenHouse : WebApplicationFactory<Program>, IAsyncLifetime
+/// <summary>The whole server on a port of its own with a copy of the demo.</summary>
+public sealed class OpenHouse(Chrome chrome) : WebApplicationFactory<Program>, IAsyncLifetime
 {
     private readonly string data = Directory.CreateTempSubdirectory("training-browser-").FullName;
-    private IPlaywright? playwright;
-    private IBrowser? browser;
+    private readonly ConcurrentBag<IBrowserContext> devices = [];
+    private readonly ConcurrentDictionary<string, Lazy<Task<string>>> signedIn = new();
 
     /// <summary>The server's clock.</summary>
     public ShiftedClock Clock { get; } = new();
 
     public Uri Address { get; private set; } = new("http://localhost");
 
-    public async ValueTask InitializeAsync()
+    public ValueTask InitializeAsync()
     {
         UseKestrel(options => options.Listen(IPAddress.Loopback, 0));
         StartServer();
         Address = new(Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single());
-        playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = Chromium(),
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-                "--disable-component-update", "--disable-sync"],
-        });
+        return ValueTask.CompletedTask;
     }
 
-    /// <summary>A person with a device of their own.</summary>
-    public async Task<IPage> Device(Screen screen, bool script = true)
-    {
-        var context = await browser!.NewContextAsync(new()
-        {
-            BaseURL = Address.ToString(),
-            ViewportSize = new() { Width = screen.Width, Height = screen.Height },
-            JavaScriptEnabled = script,
-            HasTouch = screen.Width < 600,
-        });
-        context.SetDefaultTimeout(15_000);
-        return await context.NewPageAsync();
-    }
+    /// <summary>A person with a device of their own, on which nobody is signed in.</summary>
+    public Task<IPage> Device(Screen screen, bool script = true) => Open(screen, script, null);
+
+    /// <summary>A device on which somebody has signed in before, for tests of what comes after that; they sign in once for them all.</summary>
+    public async Task<IPage> DeviceOf(string userName, Screen screen) =>
+        await Open(screen, true, await signedIn.GetOrAdd(userName, name => new(() => SignIn(name))).Value);
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseEnvironment("Development");
-        builder.UseSetting("Data:Folder", data);
+        DemoFolder.CopyInto(data);
+        DemoFolder.Furnish(builder, data);
         builder.ConfigureServices(services => services.AddSingleton<TimeProvider>(Clock));
     }
 
     public override async ValueTask DisposeAsync()
     {
-        if (browser is not null) await browser.DisposeAsync();
-        playwright?.Dispose();
+        foreach (var device in devices) await device.CloseAsync();
         await base.DisposeAsync();
         Directory.Delete(data, recursive: true);
         GC.SuppressFinalize(this);
     }
 
-    private static string Chromium() =>
-        new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
-        ?? throw new FileNotFoundException("Chromium is missing; tests/run.sh installs it.");
+    private async Task<IPage> Open(Screen screen, bool script, string? storage)
+    {
+        var context = await chrome.Browser.NewContextAsync(new()
+        {
+            BaseURL = Address.ToString(),
+            ViewportSize = new() { Width = screen.Width, Height = screen.Height },
+            JavaScriptEnabled = script,
+            HasTouch = screen.Width < 600,
+            StorageState = storage,
+        });
+        context.SetDefaultTimeout(15_000);
+        devices.Add(context);
+        return await context.NewPageAsync();
+    }
+
+    private async Task<string> SignIn(string userName)
+    {
+        var page = await Device(Screen.Laptop);
+        await using var device = page.Context;
+        await page.SignIn(userName);
+        return await device.StorageStateAsync();
+    }
 }
 
 /// <summary>The size of a screen in CSS pixels.</summary>

@@ -13,7 +13,7 @@ using Training.Web.Startup;
 namespace Training.Browser.Tests;
 
 /// <summary>An owner who has never been here has a proof of the shop's people in hand within two minutes, by few clicks.</summary>
-public sealed class ProofWayTests
+public sealed class ProofWayTests(Chrome chrome)
 {
     // The sign-in, the first page's button, the one that makes the proof, the one that takes it away; and the people who are not ticked yet.
     private const int MostClicks = 4;
@@ -21,7 +21,7 @@ public sealed class ProofWayTests
     [Fact]
     public async Task A_new_owner_takes_away_a_proof_of_all_the_shops_people_in_four_clicks()
     {
-        await using var house = new OpenHouse();
+        await using var house = new OpenHouse(chrome);
         await house.InitializeAsync();
         await AddOwner(house);
         await SignTheRunThatWaits(house);

@@ -15,8 +15,8 @@ public sealed class WallChartPrintTests(OpenHouse house) : IClassFixture<OpenHou
     [InlineData("hi")]
     public async Task Every_chart_is_one_sheet_that_cuts_nothing_off_in_letters_of_nine_points_or_more(string language)
     {
-        var page = await house.Device(Sheet);
-        await page.SignIn("bao");
+        var page = await house.DeviceOf("bao", Sheet);
+        await using var device = page.Context;
         await page.GotoAsync("/wall-charts");
         var addresses = await page.Locator("main .lines a").EvaluateAllAsync<string[]>("links => links.map(link => link.getAttribute('href'))");
         Assert.Equal(22, addresses.Length);

@@ -5,7 +5,7 @@ using Training.Web.Startup;
 namespace Training.Browser.Tests;
 
 /// <summary>The main job, end to end, by the people who do it, on a phone and on a laptop.</summary>
-public sealed class WholeWayTests
+public sealed class WholeWayTests(Chrome chrome)
 {
     public static TheoryData<Screen> Screens => [Screen.Phone, Screen.Laptop];
 
@@ -13,7 +13,7 @@ public sealed class WholeWayTests
     [MemberData(nameof(Screens))]
     public async Task A_technician_learns_practises_is_examined_and_observed_and_a_customer_checks_the_record(Screen screen)
     {
-        await using var house = new OpenHouse();
+        await using var house = new OpenHouse(chrome);
         await house.InitializeAsync();
         var right = new RightOrders(Path.Combine(House.FindRoot(AppContext.BaseDirectory), "content"));
         var technician = await house.Device(screen);

@@ -29,11 +29,41 @@ public sealed class GoodContentTests
     }
 
     [Fact]
-    public void A_translated_lesson_keeps_the_sources_of_the_lesson()
+    public void A_translated_lesson_has_the_sources_of_the_lesson_in_its_own_words()
     {
         var spanish = library.FindModule(new("01-relay-tray"))!.In("es");
         Assert.Equal("Saque la bandeja de relés", spanish.Title);
-        Assert.Single(spanish.Sources);
+        Assert.Equal(
+            [new Source("Contacto quitado antes de tocar relés", "common practice, no published source", SourceKind.Practice) { Id = "key-off", Language = "es" }],
+            spanish.Sources);
+        Assert.True(spanish.Sources[0].RepeatsItsKind);
+    }
+
+    [Fact]
+    public void What_a_translation_does_not_say_of_the_sources_falls_back_to_the_lesson()
+    {
+        const string path = "modules/01-relay-tray/lesson.es.md";
+        const string line = "sources:\n  - { id: key-off, name: Contacto quitado antes de tocar relés }\n";
+        var text = ContentFolders.File(path).Text;
+        Assert.Contains(line, text, StringComparison.Ordinal);
+        IReadOnlyList<Source> With(string sources) => ContentReader.Read(ContentFolders.With(path, text.Replace(line, sources, StringComparison.Ordinal)))
+            .Library!.FindModule(new("01-relay-tray"))!.In("es").Sources;
+        var original = library.FindModule(new("01-relay-tray"))!.Lesson.Sources;
+        Assert.Equal(original, With(""));
+        Assert.Equal([original[0] with { Where = "en el taller", WhereLanguage = "es" }], With("sources: [{ id: key-off, where: en el taller }]\n"));
+        // As it was written before sources had names of their own: whole, in the order of the lesson.
+        Assert.Equal("es", Assert.Single(With("sources: [{ name: Contacto, where: aquí, kind: practice }]\n")).Language);
+    }
+
+    [Fact]
+    public void A_picture_keeps_its_shapes_and_has_the_labels_of_a_language()
+    {
+        var module = library.FindModule(new("01-relay-tray"))!;
+        var spanish = module.FindPicture("pictures/tray.svg", "es")!;
+        Assert.Contains(">bandeja<", spanish.Text, StringComparison.Ordinal);
+        Assert.NotEqual(module.FindPicture("pictures/tray.svg")!.Hash, spanish.Hash);
+        Assert.Same(module.FindPicture("pictures/tray.svg"), module.FindPicture("pictures/tray.svg", "hi"));
+        Assert.Null(module.FindPicture("pictures/other.svg", "es"));
     }
 
     [Fact]

@@ -19,6 +19,8 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
 
     public string Id => id;
 
+    public string Title => title;
+
     public ProblemList Problems { get; } = new(file.Path);
 
     public List<(CompetencyTitle? Title, ProblemList Problems)> Translations { get; } = [];
@@ -61,7 +63,7 @@ internal sealed class CompetencyDraft(ContentFile file, string id)
     public void AddTranslation(ContentFile translation, string language)
     {
         var problems = new ProblemList(translation.Path);
-        Translations.Add((CompetencyTitle.Read(translation, id, language, problems), problems));
+        Translations.Add((CompetencyTitle.Read(translation, id, title, language, problems), problems));
     }
 
     private void Fill(Fields fields)

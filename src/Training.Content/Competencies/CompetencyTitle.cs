@@ -8,7 +8,7 @@ namespace Training.Content.Competencies;
 /// <param name="File">The file that it was read from.</param>
 public sealed record CompetencyTitle(string Language, string Title, ContentFile File)
 {
-    internal static CompetencyTitle? Read(ContentFile file, string id, string language, ProblemList problems)
+    internal static CompetencyTitle? Read(ContentFile file, string id, string original, string language, ProblemList problems)
     {
         if (!PlainText.IsSound(file, problems)
             || YamlTree.Read(file.Text, problems) is not { } root
@@ -16,6 +16,8 @@ public sealed record CompetencyTitle(string Language, string Title, ContentFile 
             return null;
         if (fields.Id("id") is { } written && written.Text != id)
             problems.Error(written.Place, $"These are the texts of \"{id}\": write that id, or leave the key out.");
-        return fields.Text("title", needed: true) is { } title ? new(language, title.Text, file) : null;
+        var title = fields.Text("title", needed: true);
+        Untranslated.Report(title, original, problems);
+        return title is null ? null : new(language, title.Text, file);
     }
 }

@@ -10,7 +10,7 @@ internal static class SourceLinks
     public static void Check(ModuleDraft module, LessonDraft lesson)
     {
         if (!lesson.HasHead || module.Lesson is not { HasHead: true } original) return;
-        var named = lesson.SourceIds.Count > 0 ? lesson.SourceIds : original.SourceIds;
+        var named = original.SourceIds;
         SourceMark[] marks = [.. lesson.Document.Descendants<SourceMark>()];
         foreach (var mark in marks.Where(mark => !named.Contains(mark.Id)))
         {

@@ -20,10 +20,13 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
 
     public Place ProceduresPlace { get; private init; }
 
-    public IReadOnlyList<Source> Sources { get; private init; } = [];
+    /// <summary>The entries of its sources; in a translation, their words.</summary>
+    public IReadOnlyList<SourceDraft> SourceEntries { get; private init; } = [];
 
     /// <summary>The names of the sources, also of those that are not written as a source is.</summary>
-    public IReadOnlyList<string> SourceIds { get; private init; } = [];
+    public IReadOnlyList<string> SourceIds => [.. SourceEntries.Select(entry => entry.Id?.Text).OfType<string>()];
+
+    public IReadOnlyList<Source> Sources => [.. SourceEntries.Select(entry => entry.Source).OfType<Source>()];
 
     public Place SourcesPlace { get; private init; }
 
@@ -43,7 +46,6 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
             draft = draft with { Document = document, Outline = LessonOutline.Of(document) };
         if (front.Head is null || Fields.Open(front.Head, "A lesson", problems, "title", "minutes", "procedures", "sources") is not { } fields)
             return draft;
-        var sources = fields.Items("sources").Select(node => SourceOf(node, problems)).ToArray();
         return draft with
         {
             HasHead = true,
@@ -52,20 +54,8 @@ internal sealed record LessonDraft(ContentFile File, string Language, ProblemLis
             MinutesPlace = fields.PlaceOf("minutes"),
             Procedures = fields.Ids("procedures"),
             ProceduresPlace = fields.PlaceOf("procedures"),
-            Sources = [.. sources.Select(source => source.Source).OfType<Source>()],
-            SourceIds = [.. sources.Select(source => source.Id).OfType<string>()],
+            SourceEntries = [.. fields.Items("sources").Select(node => SourceDraft.Read(node, problems, isTranslation)).OfType<SourceDraft>()],
             SourcesPlace = fields.PlaceOf("sources"),
         };
-    }
-
-    internal static (string? Id, Source? Source) SourceOf(YamlNode node, ProblemList problems)
-    {
-        if (Fields.Open(node, "A source", problems, "id", "name", "where", "kind") is not { } fields) return default;
-        var (name, where, kind, id) = (
-            fields.Text("name", needed: true), fields.Text("where", needed: true), fields.Code<SourceKind>("kind", needed: true), fields.Text("id"));
-        if (id is not null && !SourceMark.IsId(id.Text))
-            problems.Error(id.Place, $"\"{Fields.Shown(id.Text)}\" names no source: use letters, digits and hyphens, 40 at most.");
-        var source = name is null || where is null || kind is null ? null : new Source(name.Text, where.Text, kind.Value) { Id = id?.Text };
-        return (id?.Text, source);
     }
 }

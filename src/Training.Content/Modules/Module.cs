@@ -30,6 +30,9 @@ public sealed record Module(ModuleId Id, Lesson Lesson)
     /// <summary>The pictures, as SVG files.</summary>
     public IReadOnlyList<ContentFile> Pictures { get; init; } = [];
 
+    /// <summary>The words of the pictures in other languages.</summary>
+    public IReadOnlyList<PictureLabels> Labels { get; init; } = [];
+
     /// <summary>The lesson in a language; where there is none, the lesson in the default language.</summary>
     /// <param name="language">The language, such as <c>es</c>.</param>
     public Lesson In(string language) =>
@@ -39,6 +42,19 @@ public sealed record Module(ModuleId Id, Lesson Lesson)
     /// <param name="path">The path.</param>
     public ContentFile? FindPicture(string path) =>
         Pictures.FirstOrDefault(picture => picture.Path == $"modules/{Id}/{path}");
+
+    /// <summary>The picture of that path with its labels in a language, as far as they are translated, or null.</summary>
+    /// <param name="path">The path.</param>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public ContentFile? FindPicture(string path, string language) =>
+        FindPicture(path) is { } picture && LabelsIn(language) is { } labels
+            ? picture with { Text = PictureText.With(picture.Text, labels) }
+            : FindPicture(path);
+
+    /// <summary>The words of the pictures in a language; null where there are none.</summary>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public PictureLabels? LabelsIn(string language) =>
+        Labels.FirstOrDefault(labels => string.Equals(labels.Language, language, StringComparison.OrdinalIgnoreCase));
 }
 
 /// <summary>The text of a module in one language.</summary>
@@ -59,6 +75,26 @@ public sealed record Source(string Name, string Where, SourceKind Kind)
 {
     /// <summary>The name by which the text marks what comes from it, as in <c>[^ninety]</c>; null where nothing is marked.</summary>
     public string? Id { get; init; }
+
+    /// <summary>The language that <see cref="Name"/> is in: the default language where it is not translated.</summary>
+    public string Language { get; init; } = ContentLibrary.DefaultLanguage;
+
+    /// <summary>The language that <see cref="Where"/> is in.</summary>
+    public string WhereLanguage { get; init; } = ContentLibrary.DefaultLanguage;
+
+    /// <summary>Whether <see cref="Where"/> is an address that can be followed.</summary>
+    public bool IsAddress => Where.StartsWith("https://", StringComparison.Ordinal);
+
+    /// <summary>
+    /// Whether <see cref="Where"/> repeats what its kind says already, as the file of the default language words it. It
+    /// is not shown, and needs no translation.
+    /// </summary>
+    public bool RepeatsItsKind => Kind switch
+    {
+        SourceKind.Practice => Where == "common practice, no published source",
+        SourceKind.Memory => Where == "from memory",
+        _ => false,
+    };
 }
 
 /// <summary>How far a source can be checked.</summary>

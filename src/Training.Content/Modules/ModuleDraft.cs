@@ -15,10 +15,13 @@ internal sealed class ModuleDraft(string id)
 
     public List<ProblemList> PictureProblems { get; } = [];
 
+    /// <summary>The words of the pictures in other languages.</summary>
+    public List<PictureLabelsDraft> Labels { get; } = [];
+
     /// <summary>All lessons, that of the default language first.</summary>
     public IEnumerable<LessonDraft> Lessons => Lesson is null ? Translations : [Lesson, .. Translations];
 
-    public IEnumerable<ProblemList> Problems => [.. Lessons.Select(lesson => lesson.Problems), .. PictureProblems];
+    public IEnumerable<ProblemList> Problems => [.. Lessons.Select(lesson => lesson.Problems), .. PictureProblems, .. Labels.Select(labels => labels.Problems)];
 
     public bool HasPicture(string path) => Pictures.Exists(picture => picture.Path == $"modules/{Id}/{path}");
 
@@ -30,9 +33,9 @@ internal sealed class ModuleDraft(string id)
         PictureProblems.Add(problems);
     }
 
-    /// <summary>The sources of a lesson; a translation that names none has those of the lesson.</summary>
-    public IReadOnlyList<Source> SourcesOf(LessonDraft lesson) =>
-        lesson.Sources.Count > 0 || Lesson is null ? lesson.Sources : Lesson.Sources;
+    /// <summary>The sources of a translation: the lesson's, with the words that are translated.</summary>
+    public IReadOnlyList<Source> SourcesOf(LessonDraft translation) =>
+        Lesson is null ? translation.Sources : SourceDraft.In(Lesson.Sources, translation.SourceEntries, translation.Language);
 
     /// <summary>The module; only where no error stands.</summary>
     public Module ToModule() => new(new(id), Lesson!.Lesson)
@@ -41,5 +44,6 @@ internal sealed class ModuleDraft(string id)
         Procedures = [.. Lesson.Procedures.Select(procedure => new Training.Sequencing.Procedures.ProcedureId(procedure.Text))],
         Translations = [.. Translations.Select(translation => translation.Lesson with { Sources = SourcesOf(translation) })],
         Pictures = Pictures,
+        Labels = [.. Labels.Select(labels => labels.ToPictureLabels())],
     };
 }

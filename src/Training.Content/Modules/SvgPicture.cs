@@ -27,7 +27,7 @@ internal static partial class SvgPicture
     public static void Check(ContentFile file, ProblemList problems)
     {
         if (!PlainText.IsSound(file, problems)) return;
-        if (Load(file.Text, out var fault) is not { } root)
+        if (Load(file.Text, LoadOptions.SetLineInfo, out var fault) is not { } root)
         {
             problems.Error(fault.Place, fault.Sentence);
             return;
@@ -43,9 +43,12 @@ internal static partial class SvgPicture
     }
 
     /// <summary>The size of a picture by its viewBox, in whole units, or null.</summary>
-    public static (int Width, int Height)? SizeOf(string text)
+    public static (int Width, int Height)? SizeOf(string text) => Load(text, LoadOptions.None, out _) is { } root ? SizeOf(root) : null;
+
+    /// <summary>The size of a picture by its viewBox, in whole units, or null.</summary>
+    public static (int Width, int Height)? SizeOf(XElement root)
     {
-        var box = Load(text, out _)?.Attribute("viewBox")?.Value.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
+        var box = root.Attribute("viewBox")?.Value.Split([' ', ','], StringSplitOptions.RemoveEmptyEntries);
         return box is { Length: 4 }
             && double.TryParse(box[2], NumberStyles.Float, CultureInfo.InvariantCulture, out var width)
             && double.TryParse(box[3], NumberStyles.Float, CultureInfo.InvariantCulture, out var height)
@@ -54,7 +57,8 @@ internal static partial class SvgPicture
                 : null;
     }
 
-    private static XElement? Load(string text, out (Place Place, string Sentence) fault)
+    /// <summary>The outermost element of a picture; null, with what is wrong, where the text is no XML that is read here.</summary>
+    public static XElement? Load(string text, LoadOptions options, out (Place Place, string Sentence) fault)
     {
         fault = default;
         try
@@ -64,7 +68,7 @@ internal static partial class SvgPicture
             var depth = 0;
             using var shallow = XmlReader.Create(new StringReader(text), settings);
             while (shallow.Read()) depth = Math.Max(depth, shallow.Depth);
-            if (depth <= 64) return XDocument.Load(reader, LoadOptions.SetLineInfo).Root;
+            if (depth <= 64) return XDocument.Load(reader, options).Root;
             fault = (Place.Start, "The picture is nested too deep (over 64 levels).");
         }
         catch (XmlException xml)

@@ -15,6 +15,8 @@ internal static class TranslationCheck
     public static void Check(LessonDraft lesson, LessonDraft translation)
     {
         var problems = translation.Problems;
+        Untranslated.Report(translation.Title, lesson.Title?.Text, problems);
+        CheckWords(lesson.Document, translation.Document, problems);
         CheckHeadings(lesson, translation, problems);
         CheckBlocks(lesson, translation, problems);
         if (!lesson.Problems.HasErrors)
@@ -29,10 +31,39 @@ internal static class TranslationCheck
         if (translation.Procedures.Count > 0
             && !translation.Procedures.Select(id => id.Text).SequenceEqual(lesson.Procedures.Select(id => id.Text)))
             problems.Hold(translation.ProceduresPlace, "\"procedures\" differs from the lesson's: make them the same, or leave the key out here.");
-        if (translation.Sources.Count > 0
-            && !translation.Sources.Select(source => (source.Kind, source.Id)).SequenceEqual(lesson.Sources.Select(source => (source.Kind, source.Id))))
-            problems.Hold(translation.SourcesPlace, "\"sources\" has others than the lesson, or in another order: make them the same, or leave the key out here.");
+        CheckSources(lesson, translation, problems);
     }
+
+    // A translation has the words of the sources alone; what sort they are and in which order they stand is the lesson's.
+    private static void CheckSources(LessonDraft lesson, LessonDraft translation, ProblemList problems)
+    {
+        if (!lesson.HasHead) return;
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        foreach (var entry in translation.SourceEntries)
+        {
+            if (entry.Id is null) continue;
+            if (!lesson.SourceIds.Contains(entry.Id.Text))
+                problems.Hold(entry.Id.Place, $"The lesson has no source \"{Fields.Shown(entry.Id.Text)}\": mend the id, or write the source there first.");
+            else if (!seen.Add(entry.Id.Text))
+                problems.Hold(entry.Id.Place, $"The source \"{entry.Id.Text}\" is here twice: keep one.");
+            else if (entry.Kind is { } kind && lesson.SourceEntries.First(other => other.Id?.Text == entry.Id.Text).Kind != kind)
+                problems.Hold(entry.Place, "\"kind\" differs from the lesson's: make it the same, or leave the key out here.");
+        }
+
+        var named = translation.SourceEntries.Count(entry => entry.Id is not null);
+        if (named < translation.SourceEntries.Count && (named > 0 || translation.SourceEntries.Count != lesson.SourceEntries.Count))
+            problems.Hold(translation.SourcesPlace, "\"sources\" must name each by the id that it has in the lesson: add the ids.");
+    }
+
+    /// <summary>Reports each paragraph and heading that is still in the language of the lesson.</summary>
+    public static void CheckWords(MarkdownDocument original, MarkdownDocument translation, ProblemList problems)
+    {
+        var texts = original.Descendants<LeafBlock>().Select(WordsOf).Where(Untranslated.IsLong).ToHashSet(StringComparer.Ordinal);
+        foreach (var block in translation.Descendants<LeafBlock>())
+            if (texts.Contains(WordsOf(block))) problems.Hold(LessonText.PlaceOf(block), Untranslated.Sentence);
+    }
+
+    private static string WordsOf(LeafBlock block) => LessonMarkdown.PlainText(block.Inline);
 
     private static void CheckHeadings(LessonDraft lesson, LessonDraft translation, ProblemList problems)
     {

@@ -120,7 +120,7 @@ public sealed class PackChoice
         List<ContentFile> files =
         [
             .. library.Modules.Where(module => modules.Contains(module.Id))
-                .SelectMany(module => module.Translations.Append(module.Lesson).Select(lesson => lesson.File).Concat(module.Pictures)),
+                .SelectMany(module => module.Translations.Append(module.Lesson).Select(lesson => lesson.File).Concat(module.Pictures).Concat(module.Labels.Select(labels => labels.File))),
             .. library.Procedures.Where(written => procedures.Contains(written.Id))
                 .SelectMany(written => written.Translations.Select(translation => translation.File).Append(written.File)),
             .. library.Scenarios.Where(scenario => scenarios.Contains(scenario.Id))

@@ -9,7 +9,7 @@ namespace Training.Content.Procedures;
 /// </summary>
 internal sealed class ProcedureTranslation(ContentFile file, string language)
 {
-    private sealed record Part(Place Place, string? Do, string? Because, string? Otherwise);
+    private sealed record Part(Place Place, YamlText? Do, YamlText? Because, YamlText? Otherwise);
 
     public ProblemList Problems { get; } = new(file.Path);
 
@@ -29,6 +29,7 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
         if (fields.Id("id") is { } id && id.Text != procedure.Id.Value)
             Problems.Error(id.Place, $"These are the texts of \"{procedure.Id}\": write that id, or leave the key out.");
         var title = fields.Text("title", needed: true);
+        Untranslated.Report(title, procedure.Title, Problems);
         var steps = Parts(fields, "steps", ["id", "do"]);
         var decoys = Parts(fields, "decoys", ["id", "do", "because", "otherwise"]);
         var rules = Parts(fields, "rules", ["id", "because", "otherwise"]);
@@ -84,7 +85,7 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
         foreach (var node in fields.Items(key))
         {
             if (Fields.Open(node, $"An entry of {key}", Problems, known) is not { } entry || entry.Id("id", needed: true) is not { } id) continue;
-            var part = new Part(entry.Place, entry.Text("do")?.Text, entry.Text("because")?.Text, entry.Text("otherwise")?.Text);
+            var part = new Part(entry.Place, entry.Text("do"), entry.Text("because"), entry.Text("otherwise"));
             if (!parts.TryAdd(id.Text, part)) Problems.Error(id.Place, $"The texts of \"{id.Text}\" are here twice: keep one.");
         }
 
@@ -98,10 +99,11 @@ internal sealed class ProcedureTranslation(ContentFile file, string language)
         return null;
     }
 
-    private string? Text(Part part, string key, string? text, string? original)
+    private string? Text(Part part, string key, YamlText? text, string? original)
     {
         if (original is not null && text is null) Problems.Hold(part.Place, $"\"{key}\" is missing: the procedure has it in its own language.");
         if (original is null && text is not null) Problems.Error(part.Place, $"\"{key}\" translates nothing: the procedure has none.");
-        return text ?? original;
+        Untranslated.Report(text, original, Problems);
+        return text?.Text ?? original;
     }
 }

@@ -16,7 +16,8 @@ public interface ILessonDrawings
     /// <summary>The address of a picture of a module.</summary>
     /// <param name="module">The module.</param>
     /// <param name="path">The picture's path below the module's folder, such as <c>pictures/isolator.svg</c>.</param>
-    string PictureAddress(ModuleId module, string path) => $"/modules/{module}/{path}";
+    /// <param name="language">The language that its labels are wanted in; null for the picture as it is.</param>
+    string PictureAddress(ModuleId module, string path, string? language) => $"/modules/{module}/{path}{(language is null ? "" : $"?words={language}")}";
 
     /// <summary>The address of a word of the trade.</summary>
     /// <param name="term">The word.</param>

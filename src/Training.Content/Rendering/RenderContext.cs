@@ -26,8 +26,7 @@ internal sealed record RenderContext(
         LinkTarget.Fragment heading when HeadingIds.Contains(heading.Id) => "#" + heading.Id,
         LinkTarget.LessonOf lesson when Library.FindModule(lesson.Module) is not null =>
             Drawings.LessonAddress(lesson.Module) + (lesson.Heading is { } id ? "#" + id : ""),
-        LinkTarget.Picture picture when Library.FindModule(picture.Module)?.FindPicture(picture.Path) is not null =>
-            Drawings.PictureAddress(picture.Module, picture.Path),
+        LinkTarget.Picture => PictureOf(address)?.Address,
         LinkTarget.GlossaryTerm term when Library.FindTerm(term.Id, Language) is not null => Drawings.GlossaryAddress(term.Id),
         _ => null,
     };
@@ -35,7 +34,7 @@ internal sealed record RenderContext(
     /// <summary>The picture of that address and where it is fetched; null where there is none.</summary>
     public (ContentFile File, string Address)? PictureOf(string? address) =>
         LinkTarget.Of(address, Module?.Id) is LinkTarget.Picture picture
-        && Library.FindModule(picture.Module)?.FindPicture(picture.Path) is { } file
-            ? (file, Drawings.PictureAddress(picture.Module, picture.Path))
+        && Library.FindModule(picture.Module) is { } owner && owner.FindPicture(picture.Path) is { } file
+            ? (file, Drawings.PictureAddress(picture.Module, picture.Path, owner.LabelsIn(Language)?.Language))
             : null;
 }

@@ -34,7 +34,7 @@ internal sealed record ReadingDraft(Place Place)
         var measure = found.Value;
         var inputs = fields.Entries("inputs", needed: true).Select(entry => InputDraft.Read(entry.Key, entry.Value, measure, problems)).OfType<InputDraft>().ToList();
         var decisions = fields.Has("decide") ? BandDraft.ReadAll(fields.Items("decide"), measure, problems) : [];
-        var sources = fields.Items("sources", needed: fields.Has("decide")).Select(item => LessonDraft.SourceOf(item, problems).Source).OfType<Source>().ToList();
+        var sources = fields.Items("sources", needed: fields.Has("decide")).Select(item => SourceDraft.Read(item, problems, isTranslation: false)?.Source).OfType<Source>().ToList();
         var rules = fields.Entries("rules").ToDictionary(
             entry => entry.Key.Text, entry => fields.AsText(entry.Value, $"\"{entry.Key.Text}\"") is { } text ? text : entry.Key);
         var division = fields.Number("division");
@@ -60,21 +60,29 @@ internal sealed record ReadingDraft(Place Place)
             Task = new(
                 question.Value,
                 inputs.ToDictionary(input => input.Range.Name, input => input.On),
-                [.. named.Select(band => band.Stakes)],
-                sources),
-            Words = new([.. named.Select(band => band.Words)], Called(inputs)),
+                [.. named.Select(band => band.Stakes)]),
+            Words = new([.. named.Select(band => band.Words)], Called(inputs)) { Sources = sources },
         };
     }
 
     /// <summary>The words in another language, held against those of the default one.</summary>
-    public static ReadingWords? ReadWords(YamlNode node, ReadingWords? original, ProblemList problems)
+    public static ReadingWords? ReadWords(YamlNode node, ReadingWords? original, string language, ProblemList problems)
     {
-        if (Fields.Open(node, "A translated reading", problems, "called", "decide") is not { } fields) return null;
-        var decisions = fields.Items("decide", needed: original?.Decisions.Count > 0).Select(item => BandDraft.ReadWords(item, problems)).OfType<DecisionWords>().ToList();
+        if (Fields.Open(node, "A translated reading", problems, "called", "decide", "sources") is not { } fields) return null;
+        var items = fields.Items("decide", needed: original?.Decisions.Count > 0);
+        var decisions = items.Select(item => BandDraft.ReadWords(item, problems)).OfType<DecisionWords>().ToList();
         if (original is not null && decisions.Count != original.Decisions.Count)
             problems.Error(fields.PlaceOf("decide"), $"The reading has {original.Decisions.Count} decisions: translate each, in the same order.");
+        if (original is not null)
+            foreach (var (item, words) in items.Zip(original.Decisions)) BandDraft.CheckWords(item, words, problems);
+        var sources = fields.Items("sources").Select(item => SourceDraft.Read(item, problems, isTranslation: true)).OfType<SourceDraft>().ToList();
+        if (original is not null && sources.Count > 0 && sources.Count != original.Sources.Count)
+            problems.Error(fields.PlaceOf("sources"), $"The reading has {original.Sources.Count} sources: translate each, in the same order.");
         return new(decisions, fields.Entries("called").ToDictionary(
-            entry => entry.Key.Text, entry => fields.AsText(entry.Value, $"\"{entry.Key.Text}\"")?.Text ?? ""));
+            entry => entry.Key.Text, entry => fields.AsText(entry.Value, $"\"{entry.Key.Text}\"")?.Text ?? ""))
+        {
+            Sources = SourceDraft.In(original?.Sources ?? [], sources, language),
+        };
     }
 
     private static Dictionary<string, string> Called(IEnumerable<InputDraft> inputs) =>
@@ -133,6 +141,14 @@ internal sealed record BandDraft(Place Place, DecisionWords Words, double? Limit
 
     public static DecisionWords? ReadWords(YamlNode node, ProblemList problems) =>
         Fields.Open(node, "A decision", problems, "do", "because", "otherwise") is { } fields ? WordsOf(fields) : null;
+
+    /// <summary>Reports what of the words is still in the language that they translate.</summary>
+    public static void CheckWords(YamlNode node, DecisionWords original, ProblemList problems)
+    {
+        if (node is not YamlMap map) return;
+        foreach (var (key, words) in new[] { ("do", original.Do), ("because", original.Because), ("otherwise", original.Otherwise) })
+            Untranslated.Report(map.Fields.FirstOrDefault(field => field.Key.Text == key)?.Value as YamlText, words, problems);
+    }
 
     private static BandDraft? Read(YamlNode node, Measure measure, ProblemList problems)
     {

@@ -11,9 +11,8 @@ namespace Training.Content.Scenarios;
 /// What it can cost to take a decision that is wrong, by the decision's number from 1; empty where the value alone is
 /// asked for.
 /// </param>
-/// <param name="Sources">Where the limits of the decisions come from.</param>
 public sealed record ReadingTask(
-    ReadingQuestion Question, IReadOnlyDictionary<string, Instrument> Instruments, IReadOnlyList<Stakes> Stakes, IReadOnlyList<Source> Sources)
+    ReadingQuestion Question, IReadOnlyDictionary<string, Instrument> Instruments, IReadOnlyList<Stakes> Stakes)
 {
     /// <summary>On what an input is read.</summary>
     /// <param name="input">The input's name.</param>
@@ -42,7 +41,11 @@ public enum Instrument
 /// <summary>The words of a reading in one language.</summary>
 /// <param name="Decisions">The decisions, by number from 1.</param>
 /// <param name="Called">What inputs are called in this scenario, by name; what is not here is called as the measure calls it.</param>
-public sealed record ReadingWords(IReadOnlyList<DecisionWords> Decisions, IReadOnlyDictionary<string, string> Called);
+public sealed record ReadingWords(IReadOnlyList<DecisionWords> Decisions, IReadOnlyDictionary<string, string> Called)
+{
+    /// <summary>Where the limits of the decisions come from; what is not translated is in the default language.</summary>
+    public IReadOnlyList<Source> Sources { get; init; } = [];
+}
 
 /// <summary>The words of a decision.</summary>
 /// <param name="Do">What is done.</param>

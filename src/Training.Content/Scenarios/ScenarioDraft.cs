@@ -32,6 +32,8 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
 
     public ReadingWords? ReadingWords { get; private init; }
 
+    public MarkdownDocument Situation { get; private init; } = [];
+
     public List<ScenarioDraft> Translations { get; } = [];
 
     public ScenarioText Text => new(Language, Title?.Text ?? "", File) { Reading = ReadingWords };
@@ -88,10 +90,12 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         var (draft, fields) = Open(file, id, language, "title", "reading");
         if (fields is null) return draft;
         draft = draft with { Title = fields.Text("title", needed: true) };
+        Untranslated.Report(draft.Title, original.Title?.Text, draft.Problems);
+        TranslationCheck.CheckWords(original.Situation, draft.Situation, draft.Problems);
         if (original.Reading is null && fields.Has("reading"))
             draft.Problems.Error(fields.KeyPlaceOf("reading"), "The scenario has no reading to translate: remove the key.");
         else if (original.Reading is not null && fields.Node("reading", needed: true) is { } reading)
-            draft = draft with { ReadingWords = ReadingDraft.ReadWords(reading, original.ReadingWords, draft.Problems) };
+            draft = draft with { ReadingWords = ReadingDraft.ReadWords(reading, original.ReadingWords, language, draft.Problems) };
         return draft;
     }
 
@@ -115,8 +119,9 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
     {
         var problems = new ProblemList(file.Path);
         var front = FrontMatter.Read(file, problems);
-        if (LessonText.Parse(front, problems) is { } document) CheckSituation(document, problems);
-        return (new(file, id, language, problems), front.Head is null ? null : Fields.Open(front.Head, "A scenario", problems, known));
+        var situation = LessonText.Parse(front, problems) ?? [];
+        if (front.Body.Length > 0) CheckSituation(situation, problems);
+        return (new(file, id, language, problems) { Situation = situation }, front.Head is null ? null : Fields.Open(front.Head, "A scenario", problems, known));
     }
 
     private static void CheckSituation(MarkdownDocument situation, ProblemList problems)

@@ -24,7 +24,7 @@ public static partial class Surroundings
         var chosen = new Dictionary<string, ContentFile>(StringComparer.Ordinal);
         var own = ContentPlace.Of(draft.Path);
         foreach (var (file, place) in own is null ? [] : placed[own.Id])
-            if (place!.Sort == own!.Sort || (place.Sort, own.Sort) is (ContentSort.Picture, ContentSort.Lesson)) chosen[file.Path] = file;
+            if (place!.Sort == own!.Sort || (place.Sort, own.Sort) is (ContentSort.Picture, ContentSort.Lesson) or (ContentSort.Picture or ContentSort.Lesson, ContentSort.Labels)) chosen[file.Path] = file;
         foreach (var (file, _) in placed.SelectMany(group => group).Where(item => item.Place is { Sort: ContentSort.Glossary })) chosen[file.Path] = file;
         // What teaches or asks a procedure names it, and not the other way round.
         if (own is { Sort: ContentSort.Procedure })

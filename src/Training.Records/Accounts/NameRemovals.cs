@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Records.Ledger;
 using Training.Records.Storage;
+using Training.Records.Writing;
 using Training.Sequencing;
 
 namespace Training.Records.Accounts;
@@ -45,6 +46,8 @@ public sealed class NameRemovals
                 await writer.Add(new LogEvent.NameRemoved(record.Id));
             }
 
+            await db.Set<DeskEntry>().Where(entry => entry.WrittenById == person).ExecuteUpdateAsync(set => set.SetProperty(entry => entry.WriterSalt, (byte[]?)null));
+            await db.Set<DeskEntry>().Where(entry => entry.ApprovedById == person).ExecuteUpdateAsync(set => set.SetProperty(entry => entry.ApproverSalt, (byte[]?)null));
             await CleanTexts(found, [.. records.Select(record => record.Id)]);
             await RemoveSignIn(found, clock.Instant());
             await db.SaveChangesAsync();

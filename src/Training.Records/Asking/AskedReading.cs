@@ -45,7 +45,7 @@ internal sealed class AskedReading(Scenario scenario, ReadingTask task, DrawnRea
         var right = drawn.Decisions.Select(number => words.Decisions[Index(number)]).ToList();
         var isDecisionRight = drawn.Table is null || (decision is not null && drawn.Decisions.Contains(decision));
         return new JudgedReadingView(View(language), typed, new(
-            Printed(drawn.Value), Printed(drawn.Tolerance, asDifference: true), drawn.Working, task.Sources, [.. drawn.Decisions])
+            Printed(drawn.Value), Printed(drawn.Tolerance, asDifference: true), drawn.Working, words.Sources, [.. drawn.Decisions])
         {
             IsValueRight = value?.IsRight ?? false,
             IsDecisionRight = isDecisionRight,

@@ -25,6 +25,9 @@ internal static class DemoPeople
     public static readonly DemoSignIn Trainer =
         Of("Tomasz Zielinski", Provider, "tomasz", "writes the content and sees its problems", Roles.Trainer);
 
+    public static readonly DemoSignIn OtherTrainer =
+        Of("Keiko Arimura", Provider, "keiko", "approves what Tomasz writes, and writes herself", Roles.Trainer);
+
     public static readonly DemoSignIn SittingExaminer =
         Of("Renske de Boer", Provider, "renske", "opens sittings", Roles.Examiner);
 
@@ -67,7 +70,7 @@ internal static class DemoPeople
     public static IReadOnlyList<DemoSignIn> All { get; } =
     [
         Newcomer, Current, Due, Expired, Suspended, Awaiting, Foreman, Owner,
-        SittingExaminer, RunExaminer, Trainer, Administrator,
+        SittingExaminer, RunExaminer, Trainer, OtherTrainer, Administrator,
         OtherOwner, OtherCurrent, OtherNewcomer,
     ];
 

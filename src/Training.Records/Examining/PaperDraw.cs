@@ -80,16 +80,20 @@ internal sealed class PaperDraw(Questions questions, BlindScores blind)
         var (nearest, off) = ((IReadOnlyList<(QuestionKind, ScenarioId)>)[], double.PositiveInfinity);
         for (var turn = 0; turn < Draws && off > NearEnough; turn++)
         {
-            var lotsNow = lots.For(turn);
-            (QuestionKind, ScenarioId)[] chosen = [.. blueprint.Questions.SelectMany((draw, line) => lotsNow.For(line).Shuffle(draw.From)
-                .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
-                .Select(scenario => (draw.Kind, scenario)))];
+            var chosen = Chosen(blueprint, lots.For(turn), neighbours);
             var away = Math.Abs(await BlindPoints(library, chosen) - wanted);
             if (away < off) (nearest, off) = (chosen, away);
         }
 
         return nearest;
     }
+
+    /// <summary>One choice of scenarios by lot, before anybody looks at how hard it is.</summary>
+    public static IReadOnlyList<(QuestionKind Kind, ScenarioId Scenario)> Chosen(
+        PaperBlueprint blueprint, SeededDraw lots, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours) =>
+        [.. blueprint.Questions.SelectMany((draw, line) => lots.For(line).Shuffle(draw.From)
+            .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
+            .Select(scenario => (draw.Kind, scenario)))];
 
     private ValueTask<Outcome<Question, Refusal>> Question(
         PublishedLibrary library, ScenarioId scenario, QuestionKind kind, long seed, int number) =>

@@ -122,7 +122,7 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
             .Where(text => text.ById == person).Select(text => new { text.DraftId, text.Number, text.At }).ToListAsync())),
         Part<DeskEntry>("contentPublished", [nameof(DeskEntry.WrittenById), nameof(DeskEntry.ApprovedById)], async person => Many(await db.Set<DeskEntry>().AsNoTracking()
             .Where(entry => entry.WrittenById == person || entry.ApprovedById == person)
-            .Select(entry => new { entry.Number, entry.At, entry.Act, entry.Path, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
+            .Select(entry => new { entry.Number, entry.At, entry.Act, entry.Path, LogEntry = entry.LogIndex, Wrote = entry.WrittenById == person, Approved = entry.ApprovedById == person }).ToListAsync())),
         Part<CompetencyRecord>("records", [nameof(CompetencyRecord.PersonId)], async person => Many(await Records(person))),
         Part<LogNote>("notesWrittenOnRecords", [nameof(LogNote.ById)], async person => Many(await db.LogNotes.AsNoTracking()
             .Where(note => note.ById == person).Select(note => new { note.EntryIndex, note.RecordId, note.Reason }).ToListAsync())),

@@ -36,6 +36,11 @@ internal sealed class LogBook
         return (Keep(db, rows.Aggregate(LogHistory.Empty, (grown, row) => grown.With(row))), rows);
     }
 
+    /// <summary>What a row says; null where it was altered so that it says nothing.</summary>
+    public static LogEvent? Said(LogRow row) =>
+        LogEntry.Read(row.Text) is { IsOk: true } entry && entry.Value.LeafHash == Stored(row).LeafHash
+        && LogEventJson.Read(entry.Value) is { IsOk: true } read ? read.Value.Happening : null;
+
     private LogHistory Keep(TrainingDbContext db, LogHistory history)
     {
         if (db.Database.CurrentTransaction is null) known = history;

@@ -32,6 +32,15 @@ internal abstract record LogEvent
     /// <summary>The name of a record's person was removed.</summary>
     public sealed record NameRemoved(RecordId Record) : LogEvent;
 
+    /// <summary>
+    /// Texts were published together from the desk. <see cref="Files"/> is the hash of everything that is served since
+    /// (<see cref="LogEventJson.FileSet"/>).
+    /// </summary>
+    public sealed record DeskPublished(int Publication, Sha256Digest Files, IReadOnlyList<LoggedText> Texts) : LogEvent;
+
+    /// <summary>The content folder's file, or none where it has none, is served again in place of the desk's.</summary>
+    public sealed record FolderTaken(int Publication, Sha256Digest Files, string Path, ContentHash? Text, Sha256Digest By) : LogEvent;
+
     /// <summary>Something that a later version of this program wrote; it changes no record that this one knows of.</summary>
     public sealed record Unknown(string Kind) : LogEvent;
 }
@@ -41,3 +50,10 @@ internal abstract record LogEvent
 /// <param name="Text">Its hash.</param>
 /// <param name="Revision">Its revision where it is a procedure; null for others.</param>
 internal sealed record JudgedText(string Path, ContentHash Text, int? Revision);
+
+/// <summary>A text that was published from the desk.</summary>
+/// <param name="Path">Where it stands below <c>content/</c>.</param>
+/// <param name="Text">Its hash.</param>
+/// <param name="Writer">The salted hash of its writer's name.</param>
+/// <param name="Approver">The salted hash of the name of whoever approved it; null where its writer published it alone.</param>
+internal sealed record LoggedText(string Path, ContentHash Text, Sha256Digest Writer, Sha256Digest? Approver);

@@ -4,6 +4,7 @@ using NodaTime;
 using Training.Content;
 using Training.Content.Competencies;
 using Training.Proofs;
+using Training.Proofs.CanonicalJson;
 using Training.Proofs.Credentials;
 using Training.Proofs.Log;
 using Training.Records.Certifying;
@@ -26,6 +27,10 @@ internal static class LogEventJson
 
     /// <summary>The name of a record in the log, the same as that of its credential.</summary>
     public static string Name(RecordId record) => Uuid + record;
+
+    /// <summary>The hash of everything that is served: of the canonical JSON of an object with each path and the hash of its text.</summary>
+    public static Sha256Digest FileSet(IEnumerable<KeyValuePair<string, ContentHash>> files) => Jcs.Canonicalize(
+        new JsonObject(files.Select(file => KeyValuePair.Create<string, JsonNode?>(file.Key, file.Value.Hex)))).Value.Digest;
 
     /// <summary>Writes an entry.</summary>
     public static LogEntry Write(LogEvent happening, Instant at)
@@ -70,6 +75,14 @@ internal static class LogEventJson
             ["said"] = happened.Said.ToString(),
         },
         LogEvent.NameRemoved removed => new() { ["kind"] = "name-removed", [Record] = Name(removed.Record) },
+        LogEvent.DeskPublished published => new()
+        {
+            ["kind"] = "desk-published",
+            ["publication"] = published.Publication,
+            ["files"] = published.Files.ToString(),
+            ["texts"] = new JsonArray([.. published.Texts.Select(Members)]),
+        },
+        LogEvent.FolderTaken taken => Members(taken),
         _ => throw new InvalidOperationException($"The log does not take a {happening.GetType().Name}."),
     };
 
@@ -99,6 +112,28 @@ internal static class LogEventJson
         return members;
     }
 
+    private static JsonObject Members(LoggedText text)
+    {
+        JsonObject members = new() { ["path"] = text.Path, ["text"] = text.Text.Hex, ["writer"] = text.Writer.ToString() };
+        if (text.Approver is { } approver) members["approver"] = approver.ToString();
+        else members["alone"] = true;
+        return members;
+    }
+
+    private static JsonObject Members(LogEvent.FolderTaken taken)
+    {
+        JsonObject members = new()
+        {
+            ["kind"] = "folder-taken",
+            ["publication"] = taken.Publication,
+            ["files"] = taken.Files.ToString(),
+            ["path"] = taken.Path,
+            ["by"] = taken.By.ToString(),
+        };
+        if (taken.Text is { } text) members["text"] = text.Hex;
+        return members;
+    }
+
     private static LogEvent Happening(JsonObject members)
     {
         var kind = Text(members, "kind");
@@ -108,6 +143,13 @@ internal static class LogEventJson
             case "procedure-published":
                 return new LogEvent.Published(Text(members, "path"), Hash(members, "text"), Number(members["revision"]));
             case "record-issued": return Issued(members);
+            case "desk-published":
+                return new LogEvent.DeskPublished(Number(members["publication"]), Digest(members, "files"), [.. Items(members, "texts")
+                    .Select(item => item as JsonObject ?? throw Lacks("texts")).Select(Published)]);
+            case "folder-taken":
+                return new LogEvent.FolderTaken(
+                    Number(members["publication"]), Digest(members, "files"), Text(members, "path"),
+                    members.ContainsKey("text") ? Hash(members, "text") : null, Digest(members, "by"));
             case "name-removed": return new LogEvent.NameRemoved(RecordNamed(members, Record));
             default:
                 foreach (var (known, word) in Kinds)
@@ -134,6 +176,16 @@ internal static class LogEventJson
                 Text(item, "path"), Hash(item, "text"), item.ContainsKey("revision") ? Number(item["revision"]) : null))]);
     }
 
+    // Either somebody approved it, or it says itself that nobody did: what is left out must not read as "alone".
+    private static LoggedText Published(JsonObject text) => new(
+        Text(text, "path"), Hash(text, "text"), Digest(text, "writer"),
+        (text.ContainsKey("approver"), text["alone"]) switch
+        {
+            (true, null) => Digest(text, "approver"),
+            (false, JsonValue alone) when alone.GetValueKind() == JsonValueKind.True => null,
+            _ => throw Lacks("approver"),
+        });
+
     private static JsonArray Items(JsonObject members, string name) => members[name] as JsonArray ?? throw Lacks(name);
 
     private static string Text(JsonObject members, string name) =>
@@ -143,7 +195,7 @@ internal static class LogEventJson
     private static int Number(JsonNode? node) =>
         node is JsonValue value && value.TryGetValue(out double number) && number is >= 0 and <= int.MaxValue && Math.Floor(number) == number
             ? (int)number
-            : throw new FormatException("A revision is a whole number.");
+            : throw new FormatException("Revisions and publications are whole numbers.");
 
     private static ContentHash Hash(JsonObject members, string name) =>
         ContentHash.TryParse(Text(members, name), out var hash) ? hash : throw Lacks(name);

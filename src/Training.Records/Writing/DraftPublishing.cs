@@ -10,7 +10,7 @@ namespace Training.Records.Writing;
 
 /// <summary>
 /// Publishes drafts (trainers only). Somebody other than the writer approves; where there is no other trainer the writer
-/// does, and the desk's log says so.
+/// does, and the public log says so.
 /// </summary>
 public sealed class DraftPublishing
 {
@@ -67,6 +67,7 @@ public sealed class DraftPublishing
         if (files.DistinctBy(file => file.Path).Count() < files.Count) return new Refusal("Two of these drafts are of one file: choose one.");
         var laid = await publisher.Lay(files, async (within, publication) =>
         {
+            List<DeskText> texts = [];
             foreach (var ((id, version), file) in drafts.Zip(files))
             {
                 var draft = await within.Set<Draft>().SingleAsync(known => known.Id == id);
@@ -75,10 +76,11 @@ public sealed class DraftPublishing
                 if (way is not (ApprovalWay.Approve or ApprovalWay.Alone))
                     return new Refusal($"Somebody other than its writer has to approve {file.Path}.");
                 (draft.State, draft.BasedOn) = (DraftState.Published, file.Hash);
-                await Write(within, way == ApprovalWay.Alone ? DeskAct.PublishedAlone : DeskAct.Published, file.Path, file.Hash, publication, draft.ChangedById, actor.Person);
-                await within.SaveChangesAsync();
+                // Whoever publishes what somebody wrote who is no trainer any more has not published it alone.
+                texts.Add(new(file.Path, file.Hash, draft.ChangedById, draft.ChangedById == actor.Person ? null : actor.Person));
             }
 
+            await new DeskLog(within, clock).Published(publication, texts);
             return null;
         });
         return laid.IsOk ? laid.Value.Number : laid.Fault;
@@ -122,9 +124,7 @@ public sealed class DraftPublishing
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
         var taken = await publisher.Unlay(path, async (within, publication) =>
         {
-            var hash = await within.Set<PublishedFile>().Where(file => file.PublicationNumber == publication && file.Path == path)
-                .Select(file => (ContentHash?)file.Hash).SingleOrDefaultAsync();
-            await Write(within, DeskAct.TookFolder, path, hash, publication, actor.Person, actor.Person);
+            await new DeskLog(within, clock).TookFolder(publication, path, actor.Person);
             return null;
         });
         return taken.IsOk ? taken.Value.Number : taken.Fault;
@@ -161,20 +161,6 @@ public sealed class DraftPublishing
         var problem = ContentReader.Read(files).Problems.FirstOrDefault(problem => problem.File == path && problem.HoldsBack);
         return problem is null ? null : new Refusal($"It has an error and cannot be published: line {problem.Line}: {problem.Sentence}");
     }
-
-    private async Task Write(
-        TrainingDbContext within, DeskAct act, string path, ContentHash? text, int publication, PersonId writer, PersonId approver) =>
-        within.Add(new DeskEntry
-        {
-            Number = (await within.Set<DeskEntry>().MaxAsync(entry => (int?)entry.Number) ?? 0) + 1,
-            At = clock.Instant(),
-            Act = act,
-            Path = path,
-            Text = text,
-            PublicationNumber = publication,
-            WrittenById = writer,
-            ApprovedById = approver,
-        });
 }
 
 /// <summary>A draft with the version that somebody looked at.</summary>

@@ -92,6 +92,11 @@ public sealed record DraftTextLine(int Number, int WrittenOn, bool IsBeside, str
 /// <param name="Text">The text.</param>
 public sealed record DraftTextView(DraftTextLine Line, string Text);
 
+/// <summary>A draft that was begun just now, or found where somebody had begun it.</summary>
+/// <param name="Draft">The draft.</param>
+/// <param name="BegunBy">Who had begun it before; null where it was begun just now.</param>
+public sealed record DraftBegun(DraftId Draft, string? BegunBy);
+
 /// <summary>What became of a text that was sent.</summary>
 /// <param name="Number">Its number within the draft; of the newest text where it said the same.</param>
 /// <param name="Version">The number of the draft's newest text.</param>
@@ -119,7 +124,14 @@ public sealed record DeskView(
 /// <param name="WrittenBy">Who wrote it.</param>
 /// <param name="ApprovedBy">Who approved it.</param>
 public sealed record DeskLogLine(
-    Instant At, DeskAct Act, string Path, ContentHash? Text, int Publication, string WrittenBy, string ApprovedBy);
+    Instant At, DeskAct Act, string Path, ContentHash? Text, int Publication, string WrittenBy, string ApprovedBy)
+{
+    /// <summary>The entry of the public log that says so; null for what was done before the log took such in.</summary>
+    public long? LogEntry { get; init; }
+
+    /// <summary>Whether all of this is what the public log says; true where the log says nothing of it yet.</summary>
+    public bool FitsLog { get; init; } = true;
+}
 
 /// <summary>What became of files that were brought from elsewhere.</summary>
 /// <param name="Drafts">The draft of each file, in the files' order.</param>

@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content;
 using Training.Content.Scenarios;
+using Training.Content.Writing;
 using Training.Records.Accounts;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
@@ -37,12 +39,19 @@ public sealed class Drafts
         var laid = await db.Set<LaidOver>().OrderBy(file => file.Path).Select(file => file.Path).ToListAsync();
         var names = await db.NamesOf([.. drafts.Select(draft => draft.ChangedById), .. drafts.Select(draft => draft.OfferedById).OfType<PersonId>(),
             .. log.Select(entry => entry.WrittenById), .. log.Select(entry => entry.ApprovedById)]);
+        var places = log.Select(entry => entry.LogIndex).OfType<long>().Distinct().ToList();
+        var logged = (await db.LogEntries.AsNoTracking().Where(row => places.Contains(row.Index)).ToListAsync())
+            .ToDictionary(row => row.Index, LogBook.Said);
         return new DeskView(
             [.. drafts.Where(draft => draft.State != DraftState.PutAway).Select(draft => Line(draft, names))],
             [.. drafts.Where(draft => draft.State == DraftState.PutAway).Select(draft => Line(draft, names))],
             publisher.StateNow.Changes,
             laid,
-            [.. log.Select(entry => new DeskLogLine(entry.At, entry.Act, entry.Path, entry.Text, entry.PublicationNumber, names[entry.WrittenById], names[entry.ApprovedById]))],
+            [.. log.Select(entry => new DeskLogLine(entry.At, entry.Act, entry.Path, entry.Text, entry.PublicationNumber, names[entry.WrittenById], names[entry.ApprovedById])
+            {
+                LogEntry = entry.LogIndex,
+                FitsLog = DeskLog.Fits(entry, logged.GetValueOrDefault(entry.LogIndex ?? -1), names) != false,
+            })],
             [.. publisher.Served.Select(file => file.Path).Where(path => !path.EndsWith(".svg", StringComparison.Ordinal))]);
     }
 
@@ -74,8 +83,35 @@ public sealed class Drafts
     }
 
     /// <summary>
-    /// Begins drafts with texts from elsewhere: of a pack, of another format, or of translations that are begun; all of them
-    /// or none. Where somebody has begun a draft at a path, the text is kept beside it.
+    /// Begins the translation of a file in the default language, with the texts as they stand on the desk or else are served;
+    /// finds it where somebody has begun it.
+    /// </summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="path">The file in the default language.</param>
+    /// <param name="language">The language, such as <c>es</c>.</param>
+    public async Task<Outcome<DraftBegun, Refusal>> BeginTranslation(Actor actor, string path, string language)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
+        var target = ContentFile.TranslationOf(path ?? "", language ?? "");
+        if (Served(target) is not null) return new Refusal($"There is a file {target} already: take that one up.");
+        if (await Active(target) is not { } active)
+        {
+            var made = BegunTranslation.Of(await db.FilesWithDrafts(publisher.Served), path ?? "", language ?? "");
+            if (!made.IsOk) return made.Fault;
+            if (!ContentFile.IsContent(made.Value.Path) || made.Value.Path.Length > DraftTables.LongestPath) return Refused.NotFound;
+            var (draft, isNew) = await Begun(actor, made.Value, null);
+            if (isNew) return new DraftBegun(draft.Id, null);
+            active = draft;
+        }
+
+        var by = await db.Set<DraftText>().Where(text => text.DraftId == active.Id && text.Number == 1).Select(text => text.ById).SingleAsync();
+        return new DraftBegun(active.Id, (await db.NamesOf([by]))[by]);
+    }
+
+    /// <summary>
+    /// Begins drafts with texts from elsewhere, of a pack or of another format: all of them or none. Where somebody has begun a
+    /// draft at a path, the text is kept beside it.
     /// </summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="files">The files.</param>
@@ -91,7 +127,7 @@ public sealed class Drafts
         {
             if (await Active(file.Path) is not { } active)
             {
-                drafts.Add(await Add(actor, file, Served(file.Path)?.Hash));
+                drafts.Add((await Add(actor, file, Served(file.Path)?.Hash)).Id);
                 continue;
             }
 
@@ -231,17 +267,20 @@ public sealed class Drafts
         return often.Value > 1 && AnswerJson.Parse(often.Key) is { IsOk: true } answer ? answer.Value : null;
     }
 
-    private async Task<Outcome<DraftId, Refusal>> Begin(Actor actor, ContentFile file, ContentHash? basedOn)
+    private async Task<Outcome<DraftId, Refusal>> Begin(Actor actor, ContentFile file, ContentHash? basedOn) =>
+        (await Begun(actor, file, basedOn)).Draft.Id;
+
+    private async Task<(Draft Draft, bool IsNew)> Begun(Actor actor, ContentFile file, ContentHash? basedOn)
     {
         await using var change = await db.BeginChange();
-        if (await Active(file.Path) is { } begun) return begun.Id;
+        if (await Active(file.Path) is { } begun) return (begun, false);
         var added = await Add(actor, file, basedOn);
         await change.CommitAsync();
-        return added;
+        return (added, true);
     }
 
     /// <summary>Adds a draft that nobody has begun, within a change that the caller commits.</summary>
-    private async Task<DraftId> Add(Actor actor, ContentFile file, ContentHash? basedOn)
+    private async Task<Draft> Add(Actor actor, ContentFile file, ContentHash? basedOn)
     {
         var now = clock.Instant();
         var draft = new Draft
@@ -257,7 +296,7 @@ public sealed class Drafts
         db.Add(draft);
         db.Add(new DraftText { DraftId = draft.Id, Number = 1, WrittenOn = 0, IsBeside = false, ById = actor.Person, At = now, Text = Lines(file.Text) });
         await db.SaveChangesAsync();
-        return draft.Id;
+        return draft;
     }
 
     /// <summary>Keeps a text of a draft, within a change that the caller commits.</summary>

@@ -40,6 +40,15 @@ internal sealed class DeskEntry
 
     /// <summary>Who approved it; the writer where there was no other trainer.</summary>
     public required PersonId ApprovedById { get; init; }
+
+    /// <summary>The entry of the public log that says so; null for what was done before the log took such in.</summary>
+    public long? LogIndex { get; init; }
+
+    /// <summary>The salt of the writer's name in that entry; gone once the name was removed.</summary>
+    public byte[]? WriterSalt { get; set; }
+
+    /// <summary>The salt of the approver's name; null where nobody else approved it, and gone once the name was removed.</summary>
+    public byte[]? ApproverSalt { get; set; }
 }
 
 internal sealed class OverlayTables : IEntityTypeConfiguration<LaidOver>, IEntityTypeConfiguration<DeskEntry>

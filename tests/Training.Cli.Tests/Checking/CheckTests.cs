@@ -19,7 +19,7 @@ public sealed class CheckTests : CommandLine
     public void Sound_content_is_done_with_nothing_on_standard_error()
     {
         var outcome = Run("check", Content());
-        Assert.Equal((ExitCode.Done, "16 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
+        Assert.Equal((ExitCode.Done, "17 files checked, 0 errors.\n", ""), (outcome.Code, outcome.Output, outcome.Errors));
     }
 
     [Fact]
@@ -35,8 +35,10 @@ public sealed class CheckTests : CommandLine
     {
         var outcome = Run("check", Content(), "--languages", "es,hi");
         Assert.Equal(ExitCode.Done, outcome.Code);
-        Assert.Contains("es: 6 of 9 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("hi: 0 of 9 texts translated, 0 out of step\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("es: 9 of 12 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: 0 of 12 texts translated, 0 out of step\nhi: missing: competencies/relay-work.hi.yaml\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: missing: modules/01-relay-tray/pictures/labels.hi.yaml: tray\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: missing: modules/01-relay-tray/lesson.hi.md: source key-off\n", outcome.Output, StringComparison.Ordinal);
         Assert.Equal(ExitCode.WrongUsage, Run("check", Folder, "--languages").Code);
     }
 

@@ -60,8 +60,22 @@ public sealed class LessonMeasureTests
         var gaps = LanguageGaps.Of(ContentFolders.Good, ContentReader.Read(ContentFolders.Good).Problems, "es");
         Assert.Equal(["modules/02-refit/lesson.es.md", "procedures/refit-relay-tray.es.yaml", "scenarios/at-the-crane.es.md"], gaps.Missing);
         Assert.Empty(gaps.OutOfStep);
-        Assert.Equal(9, gaps.All);
+        Assert.Equal(12, gaps.All);
         var bad = BadCase.Read("lesson-translation-of-other-pictures").Files;
         Assert.Equal(["modules/01-relay-tray/lesson.es.md"], LanguageGaps.Of(bad, ContentReader.Read(bad).Problems, "es").OutOfStep);
+    }
+
+    [Fact]
+    public void Words_of_pictures_and_names_of_sources_are_counted_one_by_one()
+    {
+        const string labels = "modules/01-relay-tray/pictures/labels.es.yaml";
+        const string lesson = "modules/01-relay-tray/lesson.es.md";
+        var files = ContentFolders.With(labels, "labels: { tray: bandeja }\n").Where(file => file.Path != lesson)
+            .Append(new(lesson, ContentFolders.File(lesson).Text.Replace("  - { id: key-off, name: Contacto quitado antes de tocar relés }\n", "  - { id: key-off, where: aquí }\n", StringComparison.Ordinal)))
+            .ToArray();
+        var gaps = LanguageGaps.Of(files, ContentReader.Read(files).Problems, "es");
+        Assert.Equal([$"{lesson}: source key-off", $"{labels}: off"], gaps.Missing.Where(name => name.StartsWith("modules/01", StringComparison.Ordinal)));
+        Assert.Equal(12, gaps.All);
+        Assert.Equal([labels], gaps.OutOfStep);
     }
 }

@@ -29,6 +29,8 @@ public sealed class HostilePackTests
     [InlineData("modules/01-b/lesson.md\n")]
     [InlineData("modules/01-b/lesson.exe")]
     [InlineData("modules/01-b/pictures/evil.html")]
+    [InlineData("modules/01-b/pictures/labels.yaml")]
+    [InlineData("modules/01-b/pictures/other.es.yaml")]
     [InlineData("procedures/Upper.yaml")]
     [InlineData("inner.zip")]
     [InlineData("scenarios/inner.zip")]

@@ -43,6 +43,7 @@ public sealed class PackTests
         Assert.DoesNotContain("competencies/control-units.yaml", alone);
         Assert.Contains("modules/03-batteries/lesson.es.md", alone);
         Assert.Contains(alone, path => path.StartsWith("modules/03-batteries/pictures/", StringComparison.Ordinal));
+        Assert.Contains("modules/03-batteries/pictures/labels.hi.yaml", alone);
         Assert.Contains("glossary/en.yaml", alone);
     }
 

@@ -137,4 +137,12 @@ public sealed class LessonRendererTests
         Assert.Equal("<p>Amara went home. She left a note: <em>key off, waited a minute and a half</em>.</p>", renderer.RenderSituation(scenario, "en").Trim());
         Assert.StartsWith("<p>Amara se fue", renderer.RenderSituation(scenario, "es"), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_picture_is_asked_for_in_the_language_of_the_lesson_where_its_labels_are_translated()
+    {
+        Assert.Equal("/modules/01-relay-tray/pictures/tray.svg", Show().QuerySelector("figure img")!.GetAttribute("src"));
+        Assert.Equal("/modules/01-relay-tray/pictures/tray.svg?words=es", Show("es").QuerySelector("figure img")!.GetAttribute("src"));
+        Assert.Equal("/modules/01-relay-tray/pictures/tray.svg", Show("hi").QuerySelector("figure img")!.GetAttribute("src"));
+    }
 }

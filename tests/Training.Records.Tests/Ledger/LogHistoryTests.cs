@@ -76,6 +76,8 @@ public sealed class LogHistoryTests
     [InlineData("""{"at":"2027-01-01","kind":"log-begun","log":"x"}""")]
     [InlineData("""{"at":"2027-01-01T00:00:00Z","kind":7}""")]
     [InlineData("""{"at":"2027-01-01T00:00:00Z","kind":"procedure-published","path":"p","revision":1.5,"text":"00"}""")]
+    [InlineData("""{"at":"2027-01-01T00:00:00Z","files":"5feceb66ffc86f38d952786c6d696c79c2dbc239dd4e91b46729d73a27fb57e9","kind":"desk-published","publication":2,"texts":[{"path":"p","text":"5feceb66ffc86f38d952786c6d696c79c2dbc239dd4e91b46729d73a27fb57e9","writer":"5feceb66ffc86f38d952786c6d696c79c2dbc239dd4e91b46729d73a27fb57e9"}]}""")]
+    [InlineData("""{"at":"2027-01-01T00:00:00Z","kind":"folder-taken","path":"p","publication":2}""")]
     public void An_entry_that_lacks_what_its_kind_says_is_named(string text)
     {
         var entry = LogEntry.Read(System.Text.Encoding.UTF8.GetBytes(text)).Value;
@@ -92,6 +94,8 @@ public sealed class LogHistoryTests
             new LogEvent.Published("procedures/a.yaml", CompetencyText, 3),
             new LogEvent.Happened(Record(1), RecordEventKind.Reinstated, Sha256Digest.Of([1])),
             new LogEvent.NameRemoved(Record(1)),
+            new LogEvent.FolderTaken(7, Sha256Digest.Of([3]), "modules/01-a/lesson.md", CompetencyText, Sha256Digest.Of([4])),
+            new LogEvent.FolderTaken(7, Sha256Digest.Of([3]), "modules/01-a/lesson.md", null, Sha256Digest.Of([4])),
         ];
         foreach (var written in events) Assert.Equal((at, written), LogEventJson.Read(LogEventJson.Write(written, at)).Value);
         var issued = new LogEvent.Issued(
@@ -101,6 +105,11 @@ public sealed class LogHistoryTests
         Assert.Equal(issued, read with { Runs = issued.Runs, Judged = issued.Judged });
         Assert.Equal(issued.Runs, read.Runs);
         Assert.Equal(issued.Judged, read.Judged);
+        var published = new LogEvent.DeskPublished(
+            7, Sha256Digest.Of([3]), [new("a", CompetencyText, Sha256Digest.Of([4]), null), new("b", CompetencyText, Sha256Digest.Of([4]), Sha256Digest.Of([5]))]);
+        var again = Assert.IsType<LogEvent.DeskPublished>(LogEventJson.Read(LogEventJson.Write(published, at)).Value.Happening);
+        Assert.Equal(published, again with { Texts = published.Texts });
+        Assert.Equal(published.Texts, again.Texts);
     }
 
     private static string? Fault(IReadOnlyList<StoredEntry> entries) =>

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Content;
 using Training.Records.Accounts;
+using Training.Records.Publishing;
 using Training.Records.Writing;
 using Training.Sequencing;
 using static Training.Records.Tests.TestWorld;
@@ -135,6 +136,57 @@ public sealed class DraftsTests
     }
 
     [Fact]
+    public async Task A_translation_is_begun_beside_the_file_and_whoever_begins_it_again_is_told_by_whom()
+    {
+        await using var world = await Create();
+        var other = await world.Add("Noor Haddad", "noor", null, Roles.Trainer);
+        var first = Ok(await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, Path, "fr")));
+        Assert.Null(first.BegunBy);
+        var view = Ok(await Look(world, first.Draft));
+        Assert.Equal("procedures/change-tray.fr.yaml", view.Line.Path);
+        Assert.Null(view.Served);
+        var second = Ok(await Ask(world, drafts => drafts.BeginTranslation(other, Path, "fr")));
+        Assert.Equal((first.Draft, "Tomasz Zielinski"), (second.Draft, second.BegunBy));
+        Assert.Single(Ok(await Ask(world, drafts => drafts.Texts(other, first.Draft))));
+    }
+
+    [Fact]
+    public async Task Two_who_begin_a_translation_at_once_write_on_one_draft()
+    {
+        await using var world = await Create();
+        var other = await world.Add("Noor Haddad", "noor", null, Roles.Trainer);
+        var begun = await Task.WhenAll(new[] { world.Trainer, other }.Select(actor =>
+            Task.Run(() => Ask(world, drafts => drafts.BeginTranslation(actor, Path, "fr")))));
+        Assert.Single(begun.Select(one => Ok(one).Draft).Distinct());
+        Assert.Single(begun, one => Ok(one).BegunBy is null);
+    }
+
+    [Fact]
+    public async Task A_translation_is_begun_with_the_text_that_lies_on_the_desk()
+    {
+        await using var world = await Create();
+        var id = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, FilesWith(Path, "Change the relay tray", "Swap the relay tray").Single(file => file.Path == Path).Text)));
+        var begun = Ok(await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, Path, "fr")));
+        Assert.Contains("Swap the relay tray", Ok(await Look(world, begun.Draft)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_translation_that_is_published_or_of_a_broken_text_or_of_nothing_is_not_begun()
+    {
+        await using var world = await Create();
+        await world.One<Publisher>().Publish([.. Files, new("competencies/relay-trays.es.yaml", "title: Bandejas de relés\n")]);
+        Assert.False((await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, "competencies/relay-trays.yaml", "es"))).IsOk);
+        Assert.False((await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, "procedures/nothing.yaml", "fr"))).IsOk);
+        Assert.False((await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, Path, "../x"))).IsOk);
+        Assert.False((await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, Path, "en"))).IsOk);
+        var broken = await Begin(world);
+        Ok(await Ask(world, drafts => drafts.Save(world.Trainer, broken, 1, "id: [")));
+        Assert.False((await Ask(world, drafts => drafts.BeginTranslation(world.Trainer, Path, "fr"))).IsOk);
+        Assert.Single(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts);
+    }
+
+    [Fact]
     public async Task A_text_from_elsewhere_never_overwrites_a_draft()
     {
         await using var world = await Create();
@@ -194,6 +246,7 @@ public sealed class DraftsTests
         {
             NotAllowed(await Ask(world, drafts => drafts.Desk(actor)));
             NotAllowed(await Ask(world, drafts => drafts.Begin(actor, Path)));
+            NotAllowed(await Ask(world, drafts => drafts.BeginTranslation(actor, Path, "fr")));
             NotAllowed(await Ask(world, drafts => drafts.Look(actor, id)));
             NotAllowed(await Ask(world, drafts => drafts.Save(actor, id, 1, "x")));
             NotAllowed(await Ask(world, drafts => drafts.Bring(actor, [new(Path, "x")])));

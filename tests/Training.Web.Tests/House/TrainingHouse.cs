@@ -5,13 +5,16 @@ using Training.Records.Demo;
 
 namespace Training.Web.Tests.House;
 
-/// <summary>The whole web server on a database of its own, with the content and the people of the demo.</summary>
+/// <summary>The whole web server on a database of its own, with the content and the people of the demo. It costs a second or more: share one where you can.</summary>
 public sealed class TrainingHouse : WebApplicationFactory<Program>
 {
     private readonly string data = Directory.CreateTempSubdirectory("training-web-tests-").FullName;
 
     /// <summary>The folder that holds <c>content/</c>; null for the project's own.</summary>
     public string? ContentRoot { get; init; }
+
+    /// <summary>Whether nobody has ever been here: no people, nothing published.</summary>
+    public bool IsNew { get; init; }
 
     /// <summary>A browser without script in which nobody is signed in. It does not follow redirects by itself.</summary>
     public Visitor Stranger() => new(CreateClient(new() { AllowAutoRedirect = false, HandleCookies = true }));
@@ -29,8 +32,8 @@ public sealed class TrainingHouse : WebApplicationFactory<Program>
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseEnvironment("Development");
-        builder.UseSetting("Data:Folder", data);
+        if (!IsNew) DemoFolder.CopyInto(data);
+        DemoFolder.Furnish(builder, data);
         if (ContentRoot is { } root) builder.UseSetting("Content:Root", root);
     }
 

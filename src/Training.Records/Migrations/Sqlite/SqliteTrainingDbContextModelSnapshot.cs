@@ -1343,7 +1343,13 @@ namespace Training.Records.Migrations.Sqlite
                     b.Property<Guid>("ApprovedById")
                         .HasColumnType("TEXT");
 
+                    b.Property<byte[]>("ApproverSalt")
+                        .HasColumnType("BLOB");
+
                     b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LogIndex")
                         .HasColumnType("INTEGER");
 
                     b.Property<string>("Path")
@@ -1356,6 +1362,9 @@ namespace Training.Records.Migrations.Sqlite
 
                     b.Property<string>("Text")
                         .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("WriterSalt")
+                        .HasColumnType("BLOB");
 
                     b.Property<Guid>("WrittenById")
                         .HasColumnType("TEXT");

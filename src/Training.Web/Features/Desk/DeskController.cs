@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using Training.Content;
 using Training.Content.Writing;
 using Training.Records.Accounts;
 using Training.Records.Writing;
@@ -31,4 +32,9 @@ public sealed class DeskController(Training.Records.Writing.Drafts drafts, Curre
 /// <summary>The desk as it is shown.</summary>
 /// <param name="Desk">What lies on it.</param>
 /// <param name="Faults">How many things keep each draft back, by its file.</param>
-public sealed record DeskPage(DeskView Desk, IReadOnlyDictionary<string, int> Faults);
+public sealed record DeskPage(DeskView Desk, IReadOnlyDictionary<string, int> Faults)
+{
+    /// <summary>The files that are published in English and lack another language.</summary>
+    public IReadOnlyList<string> Untranslated { get; } = [.. Desk.Files.Where(path => ContentFile.CanBeTranslated(path)
+        && Tongues.All.Skip(1).Any(tongue => !Desk.Files.Contains(ContentFile.TranslationOf(path, tongue.Code))))];
+}

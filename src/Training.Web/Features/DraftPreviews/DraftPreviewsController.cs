@@ -19,14 +19,15 @@ public sealed class DraftPreviewsController(
     /// <summary>Shows it in a language.</summary>
     /// <param name="draft">The draft.</param>
     /// <param name="language">The language; the draft's own where none is asked for.</param>
+    /// <param name="paper">The number by which the sample paper of a competency is drawn.</param>
     [HttpGet("/desk/drafts/{draft}/preview")]
-    public async Task<IActionResult> Index(DraftId draft, string? language)
+    public async Task<IActionResult> Index(DraftId draft, string? language, int paper = 1)
     {
         var actor = await current.Get();
         var found = await drafts.Look(actor, draft);
         if (!found.IsOk) return this.NotShown(found.Fault);
         var file = new ContentFile(found.Value.Line.Path, found.Value.Text);
-        var library = DraftCheck.Of((await drafts.Files(actor)).Value, file).Library;
-        return View(DraftPreviewPage.Of(found.Value, library, drawings, language));
+        var report = DraftCheck.Of((await drafts.Files(actor)).Value, file);
+        return View(DraftPreviewPage.Of(found.Value, report, drawings, language, paper));
     }
 }

@@ -1,3 +1,4 @@
+using Training.Content;
 using Training.Records.Writing;
 using Training.Web.Features.Shared;
 
@@ -11,6 +12,9 @@ public sealed record DraftPage(DraftView Draft, DraftCheckView Check, IReadOnlyL
 {
     /// <summary>The procedure in sentences; null where the draft is none, or no YAML.</summary>
     public ProcedureFormView? Form { get; } = ProcedureFormView.Of(Draft.Line.Path, Draft.Text, $"/desk/drafts/{Draft.Line.Id}/form");
+
+    /// <summary>What a translation translates, as it lies on the desk or else is published; null where the draft is no translation.</summary>
+    public ContentFile? English { get; init; }
 
     /// <summary>How many lines the text has.</summary>
     public int Lines => Draft.Text.Split('\n').Length;

@@ -50,8 +50,12 @@ public sealed class DraftsController(
         var beside = new List<DraftTextView>();
         foreach (var line in view.Beside) beside.Add((await drafts.Text(actor, draft, line.Number)).Value);
         var file = new ContentFile(view.Line.Path, view.Text);
-        var report = DraftCheck.Of((await drafts.Files(actor)).Value, file, await drafts.OftenGiven(actor, file.Path));
-        return View(new DraftPage(view, new DraftCheckView(report), beside));
+        var files = (await drafts.Files(actor)).Value;
+        var report = DraftCheck.Of(files, file, await drafts.OftenGiven(actor, file.Path));
+        return View(new DraftPage(view, new DraftCheckView(report), beside)
+        {
+            English = ContentFile.OriginalOf(file.Path) is { } original ? files.FirstOrDefault(other => other.Path == original) : null,
+        });
     }
 
     /// <summary>Keeps the text. A script is told what became of it.</summary>

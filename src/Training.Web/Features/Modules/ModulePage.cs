@@ -49,6 +49,9 @@ public sealed record ModulePage(Module Module, LessonPage Lesson, string Wanted)
     /// <summary>Where its numbers come from.</summary>
     public IReadOnlyList<Source> Sources => Module.In(Lesson.Language).Sources;
 
+    /// <summary>Whether a source is told in another language than the lesson.</summary>
+    public bool SourcesFellBack => Sources.Any(source => source.Language != Lesson.Language);
+
     /// <summary>Whether the lesson is not to be had in the language that was wished for.</summary>
     public bool FellBack => !string.Equals(Wanted, Lesson.Language, StringComparison.OrdinalIgnoreCase);
 

@@ -1,6 +1,12 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json;
+using AngleSharp.Html.Dom;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
+using Training.Records.Accounts;
+using Training.Records.Publishing;
+using Training.Web.Features.Shared;
 using Training.Web.Tests.House;
 
 namespace Training.Web.Tests.Features.Drafts;
@@ -14,7 +20,7 @@ public sealed class DraftsTests : IAsyncDisposable
     public async ValueTask DisposeAsync() => await house.DisposeAsync();
 
     [Fact]
-    public async Task A_draft_is_begun_saved_changed_in_sentences_and_published_without_a_script()
+    public async Task A_draft_is_begun_saved_changed_in_sentences_and_approved_by_another_trainer_without_a_script()
     {
         var tomasz = await house.SignedIn("tomasz");
         var address = await Begin(tomasz);
@@ -32,10 +38,104 @@ public sealed class DraftsTests : IAsyncDisposable
         Assert.Contains("because: People must know", Text(page), StringComparison.Ordinal);
 
         var last = await tomasz.Get($"{address}/publication");
-        var version = last.QuerySelector("input[name=drafts]")!.GetAttribute("value")!;
-        var published = await tomasz.Post($"{address}/publication", last.TokenIn(), ("drafts", version));
-        Assert.Contains("Published.", (await tomasz.Follow(published)).Said(), StringComparison.Ordinal);
-        Assert.Contains("there was no other trainer", (await tomasz.Get("/desk")).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Another trainer finds it", (await tomasz.Follow(await tomasz.Press(last.Button("Ask for approval")))).Said(), StringComparison.Ordinal);
+        var keiko = await house.SignedIn("keiko");
+        var approval = await keiko.Get($"{address}/publication");
+        Assert.Contains("Published.", (await keiko.Follow(await keiko.Press(approval.Button("Approve and publish")))).Said(), StringComparison.Ordinal);
+        Assert.Contains("Tomasz Zielinski wrote it, Keiko Arimura approved it.", await LastAct(tomasz), StringComparison.Ordinal);
+        Assert.Contains("\\\"approver\\\"", await Log(tomasz), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_only_trainer_publishes_alone_and_the_public_log_says_so()
+    {
+        await using (var scope = house.Services.CreateAsyncScope())
+        {
+            var users = scope.ServiceProvider.GetRequiredService<UserManager<Person>>();
+            await users.RemoveFromRoleAsync((await users.FindByNameAsync("keiko"))!, Roles.Trainer);
+        }
+
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz);
+        var page = await tomasz.Get(address);
+        await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", Text(page).Replace("revision: 1", "revision: 2", StringComparison.Ordinal)));
+        var last = await tomasz.Get($"{address}/publication");
+        Assert.Contains("The public log will say that you published it alone", last.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Published.", (await tomasz.Follow(await tomasz.Press(last.Button("Publish")))).Said(), StringComparison.Ordinal);
+        Assert.Contains("there was no other trainer", await LastAct(tomasz), StringComparison.Ordinal);
+        Assert.Contains("\\\"alone\\\":true", await Log(tomasz), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_competency_is_shown_in_words_in_each_language_with_a_paper_that_could_be_drawn()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz, "competencies/electrical-isolation.yaml");
+        var page = await tomasz.Get($"{address}/preview");
+        Assert.Equal("Electrical isolation of a chassis", page.QuerySelector("h1")!.TextContent);
+        Assert.Contains("passed from 80 of 100 points", page.QuerySelector("section[aria-labelledby=asks]")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("24 months", page.QuerySelector("section[aria-labelledby=holds]")!.TextContent, StringComparison.Ordinal);
+        var competency = house.Services.GetRequiredService<Library>().Current.Content.FindCompetency(new("electrical-isolation"))!;
+        var drawn = Drawn(page);
+        Assert.Equal(competency.Paper.Questions.Sum(draw => draw.Count), drawn.Count);
+        var others = new List<string>();
+        for (var paper = 2; paper < 8; paper++) others.AddRange(Drawn(await tomasz.Get($"{address}/preview?paper={paper}")));
+        Assert.NotEmpty(others.Except(drawn));
+
+        var spanish = await tomasz.Get($"{address}/preview?language=es");
+        Assert.Equal(competency.TitleIn("es"), spanish.QuerySelector("h1")!.TextContent);
+        Assert.Equal(WordBook.For("es")["What is asked"].Value, spanish.QuerySelector("#asks")!.TextContent);
+
+        static List<string> Drawn(IHtmlDocument page) => [.. page.QuerySelectorAll("section[aria-labelledby=paper] li").Select(line => line.TextContent)];
+    }
+
+    [Fact]
+    public async Task The_words_of_the_trade_are_shown_as_their_page_in_each_language()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz, "glossary/es.yaml");
+        var content = house.Services.GetRequiredService<Library>().Current.Content;
+        Assert.Equal(content.TermsIn("es").Select(term => term.Word), Words(await tomasz.Get($"{address}/preview")));
+        Assert.Equal(content.TermsIn("en").Select(term => term.Word), Words(await tomasz.Get($"{address}/preview?language=en")));
+
+        static IEnumerable<string> Words(IHtmlDocument page) => page.QuerySelectorAll("dl.words dt").Select(word => word.TextContent);
+    }
+
+    [Fact]
+    public async Task A_competency_that_cannot_be_read_shows_its_problems()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz, "competencies/electrical-isolation.yaml");
+        var page = await tomasz.Get(address);
+        await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", Text(page).Replace("pass-mark: 80", "pass-mark: lots", StringComparison.Ordinal)));
+        Assert.Contains("competencies/electrical-isolation.yaml:", (await tomasz.Get($"{address}/preview")).QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_translation_is_begun_from_the_page_of_a_draft_and_a_second_trainer_is_told()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var desk = await tomasz.Get("/desk");
+        var address = (await tomasz.Post("/desk/drafts/new", desk.TokenIn(), ("sort", "Procedure"), ("name", "fit-lift"), ("title", "Fit a tail lift"))).Headers.Location!.ToString();
+        var page = await tomasz.Get(address);
+        var begun = await tomasz.Post("/desk/translations", page.TokenIn(), ("path", "procedures/fit-lift.yaml"), ("language", "es"));
+        page = await tomasz.Follow(begun);
+        Assert.Contains("title: Fit a tail lift", Text(page), StringComparison.Ordinal);
+        Assert.Contains("translate it", page.QuerySelector("[data-check]")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Say why it must be so", page.QuerySelector("section[aria-labelledby=english] pre")!.TextContent, StringComparison.Ordinal);
+        var keiko = await house.SignedIn("keiko");
+        var told = await keiko.Follow(await keiko.Post("/desk/translations", (await keiko.Get("/desk")).TokenIn(), ("path", "procedures/fit-lift.yaml"), ("language", "es")));
+        Assert.Contains("Tomasz Zielinski has begun this text already", told.Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_in_every_language_is_offered_in_none_and_refused_with_a_sentence()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        Assert.Null((await tomasz.Get("/modules/03-batteries")).QuerySelector("form[action='/desk/translations']"));
+        var refused = await tomasz.Post("/desk/translations", (await tomasz.Get("/desk")).TokenIn(), ("path", "modules/03-batteries/lesson.md"), ("language", "es"));
+        Assert.Contains("modules/03-batteries/lesson.es.md already", (await tomasz.Follow(refused)).Said(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await tomasz.Post("/desk/translations", (await tomasz.Get("/desk")).TokenIn(), ("path", Path), ("language", "xx"))).StatusCode);
     }
 
     [Fact]
@@ -74,11 +174,17 @@ public sealed class DraftsTests : IAsyncDisposable
         Assert.Contains("error", (await tomasz.Follow(refused)).QuerySelector(".said-wrong")!.TextContent, StringComparison.Ordinal);
     }
 
-    private static async Task<string> Begin(Visitor visitor)
+    private static async Task<string> Begin(Visitor visitor, string path = Path)
     {
         var desk = await visitor.Get("/desk");
-        return (await visitor.Post("/desk/drafts", desk.TokenIn(), ("path", Path))).Headers.Location!.ToString();
+        return (await visitor.Post("/desk/drafts", desk.TokenIn(), ("path", path))).Headers.Location!.ToString();
     }
+
+    private static async Task<string> LastAct(Visitor visitor) =>
+        (await visitor.Get("/desk")).QuerySelector("section[aria-labelledby=log] li")!.TextContent;
+
+    private static async Task<string> Log(Visitor visitor) =>
+        await (await visitor.Ask("/log/export.jsonl")).Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
 
     // A form's first line end is the browser's own.
     private static string Text(AngleSharp.Html.Dom.IHtmlDocument page) => page.QuerySelector("textarea#text")!.TextContent.TrimStart('\n');

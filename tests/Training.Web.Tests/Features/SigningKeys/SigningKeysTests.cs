@@ -31,7 +31,7 @@ public sealed class SigningKeysTests
     [InlineData("http://training.example.org", "write an address that begins with https://")]
     public async Task Outside_development_nothing_is_signed_without_an_address_that_others_can_find(string? address, string sentence)
     {
-        await using var house = new TrainingHouse();
+        await using var house = new TrainingHouse { IsNew = true };
         await using var production = house.WithWebHostBuilder(builder =>
         {
             builder.UseEnvironment("Production");
