@@ -67,16 +67,18 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Tallies(Db(at), at.GetRequiredService<Graders>()));
         services.AddScoped(at => new KeptWork(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Questions>(), at.GetRequiredService<PaperDraw>(),
-            at.GetRequiredService<RunJudging>()));
+            at.GetRequiredService<RunJudging>(), at.GetRequiredService<Tallies>()));
         services.AddScoped(at => new ResultGroups(Db(at), at.GetRequiredService<Archive>()));
         services.AddScoped(at => new RuleResults(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<ResultGroups>(), at.GetRequiredService<KeptWork>()));
         services.AddScoped(at => new PaperResults(Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>()));
         services.AddScoped(at => new BesideRuns(
-            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<RunJudging>(), Clock(at)));
-        services.AddScoped(at => new ExaminerAgreement(
+            Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<RunJudging>(),
+            at.GetRequiredService<ExaminerPairs>(), Clock(at)));
+        services.AddScoped(at => new ExaminerPairs(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<RunJudging>()));
-        services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<Tallies>(), at.GetRequiredService<KeptWork>()));
+        services.AddScoped(at => new ExaminerAgreement(Db(at), at.GetRequiredService<ExaminerPairs>()));
+        services.AddScoped(at => new Recount(Db(at), at.GetRequiredService<KeptWork>(), at.GetRequiredService<ExaminerPairs>()));
 
         services.AddScoped<People>();
         services.AddScoped(at => new Revisions(Db(at), at.GetRequiredService<Library>()));
@@ -95,7 +97,7 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new Runs(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<RunJudging>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RunLines>(), at.GetRequiredService<Issuing>(),
-            at.GetRequiredService<Tallies>(), Clock(at)));
+            at.GetRequiredService<Tallies>(), at.GetRequiredService<ExaminerPairs>(), Clock(at)));
         services.AddScoped(at => new CompetencyRecords(
             Db(at), at.GetRequiredService<Archive>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<LogBook>(),
             at.GetRequiredService<LogWriter>()));

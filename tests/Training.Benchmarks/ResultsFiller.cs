@@ -22,6 +22,10 @@ internal sealed class ResultsFiller(IServiceProvider services)
     private const int ShopCount = 5000;
     private const int AnswersEach = 60;
     private const int JobsEach = 6;
+    private const int RunsByTwo = 20_000;
+
+    // Whether no two answers are the same text, as if nobody ever gave an order that somebody gave before.
+    private static readonly bool AreAllDistinct = Environment.GetEnvironmentVariable("RESULTS_DISTINCT") == "1";
     private readonly Random random = new(20261125);
 
     public async Task<Filled> Fill(int people, int answers)
@@ -58,13 +62,14 @@ internal sealed class ResultsFiller(IServiceProvider services)
             var id = PracticeId.New(at);
             Insert(connection, "PracticeTries", ("Id", id.Value), ("PersonId", person.Id.Value), ("Key", Guid.NewGuid()), ("Scenario", template.Try.Scenario.Value),
                 ("Kind", template.Try.Kind.ToString()), ("PublicationNumber", 1), ("Seed", template.Try.Seed), ("ScenarioHash", template.Try.ScenarioHash.Hex),
-                ("ProcedureHash", template.Work.ProcedureHash.Hex), ("AnswerJson", template.Try.AnswerJson), ("Accepted", template.Try.Accepted ? 1 : 0),
+                ("ProcedureHash", template.Work.ProcedureHash.Hex), ("AnswerJson", AreAllDistinct ? Distinct(template.Try.AnswerJson, number) : template.Try.AnswerJson), ("Accepted", template.Try.Accepted ? 1 : 0),
                 ("Safe", template.Try.Safe ? 1 : 0), ("Score", template.Try.Score.ToString(System.Globalization.CultureInfo.InvariantCulture)), ("At", at.ToUnixTimeTicks()), ("Language", person.Language));
             sheets.Count(template.Work with { Person = person.Id, Shop = person.Shop, Language = person.Language, At = at, Place = new(id.Value, 0) });
         }
 
         foreach (var sheet in made) Insert(connection, sheet);
         Papers(connection, people);
+        await Runs(connection, persons, trainer, now);
         await change.CommitAsync();
         Tell(connection, "PRAGMA journal_mode = WAL; PRAGMA foreign_keys = ON;");
         await db.Database.CloseConnectionAsync();
@@ -128,6 +133,35 @@ internal sealed class ResultsFiller(IServiceProvider services)
         var decoys = question.View("en").Offered.Where(offer => !offer.IsWait && right.Entries.All(entry => entry.Step != offer.Id)).ToList();
         if (number % 4 == 3 && decoys.Count > 0) entries.Insert(random.Next(entries.Count), new(decoys[random.Next(decoys.Count)].Id));
         return right with { Entries = entries };
+    }
+
+    /// <summary>The same answer in another text: white space before its end, which writes the number in twos.</summary>
+    private static string Distinct(string json, int number) =>
+        json[..^1] + string.Concat(Convert.ToString(number, 2).Select(digit => digit == '0' ? ' ' : '\t')) + "]";
+
+    /// <summary>Runs that two examiners watched to their end; the second one sees one step less in every third.</summary>
+    private async Task Runs(SqliteConnection connection, List<(PersonId Id, ShopId Shop, string Language)> persons, PersonId examiner, Instant now)
+    {
+        var library = services.GetRequiredService<Library>().Current;
+        var procedure = library.Content.FindProcedure(new("isolate-chassis"))!;
+        var variant = procedure.Procedure.Variants[0];
+        var grader = await services.GetRequiredService<Graders>().For(procedure.File.Hash, variant);
+        var right = grader.Grade(new([])).Value.Nearest;
+        var (paper, second) = (PaperId.New(now), PersonId.New(now));
+        for (var number = 0; number < RunsByTwo; number++)
+        {
+            var (run, person, at) = (RunId.New(now), persons[number % persons.Count], (now - Duration.FromMinutes(number)).ToUnixTimeTicks());
+            Insert(connection, "Runs", ("Id", run.Value), ("TechnicianId", person.Id.Value), ("ShopId", person.Shop.Value), ("ExaminerId", examiner.Value), ("PaperId", paper.Value),
+                ("Competency", "electrical-isolation"), ("Procedure", "isolate-chassis"), ("ProcedureHash", procedure.File.Hash.Hex), ("PublicationNumber", 1), ("Variant", variant.Value),
+                ("Chassis", "L18"), ("StartedAt", at), ("EndedAt", at), ("SignedAt", at), ("Note", ""), ("Accepted", 1), ("Language", person.Language));
+            Insert(connection, "BesideRuns", ("RunId", run.Value), ("ExaminerId", second.Value), ("BegunAt", at), ("EndedAt", at));
+            foreach (var (place, entry) in right.Index())
+            {
+                Insert(connection, "Taps", ("RunId", run.Value), ("Number", place + 1), ("Id", Guid.NewGuid()), ("Step", entry.Step.Value), ("Seconds", $"{150 * (place + 1)}"), ("ReceivedAt", at));
+                if (number % 3 > 0 || place != number % right.Count)
+                    Insert(connection, "BesideTaps", ("RunId", run.Value), ("ExaminerId", second.Value), ("Number", place + 1), ("Id", Guid.NewGuid()), ("Step", entry.Step.Value), ("Seconds", $"{150 * (place + 1)}"));
+            }
+        }
     }
 
     private void Papers(SqliteConnection connection, int people)

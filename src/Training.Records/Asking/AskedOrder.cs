@@ -27,12 +27,18 @@ internal sealed class AskedOrder(
         };
     }
 
+    /// <summary>What the order can be made of.</summary>
+    public IReadOnlyList<StepId> Offered => offered;
+
     public override Refusal? Lacks(KeptAnswer answer) => null;
 
-    public override JudgedAnswerView Judge(string? keptJson, string language)
+    public override JudgedAnswerView Judge(string? keptJson, string language) => new JudgedOrderView(View(language), Grade(keptJson, language));
+
+    /// <summary>Judges an order and shows nothing: for whoever counts.</summary>
+    public GradedOrder Grade(string? keptJson, string language)
     {
         var answer = AnswerJson.Parse(keptJson ?? "[]").Value with { Start = start };
-        return new JudgedOrderView(View(language), new(answer, grader.Grade(answer).Value, Written!.In(language)));
+        return new(answer, grader.Grade(answer).Value, Written!.In(language));
     }
 
     public override string RightAnswer() =>

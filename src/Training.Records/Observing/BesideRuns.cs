@@ -3,6 +3,7 @@ using Training.Content;
 using Training.Records.Accounts;
 using Training.Records.Asking;
 using Training.Records.Publishing;
+using Training.Records.Results;
 using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Procedures;
@@ -19,10 +20,11 @@ public sealed class BesideRuns
     private readonly Archive archive;
     private readonly RunLines lines;
     private readonly RunJudging judging;
+    private readonly ExaminerPairs pairs;
     private readonly TimeProvider clock;
 
-    internal BesideRuns(TrainingDbContext db, Archive archive, RunLines lines, RunJudging judging, TimeProvider clock) =>
-        (this.db, this.archive, this.lines, this.judging, this.clock) = (db, archive, lines, judging, clock);
+    internal BesideRuns(TrainingDbContext db, Archive archive, RunLines lines, RunJudging judging, ExaminerPairs pairs, TimeProvider clock) =>
+        (this.db, this.archive, this.lines, this.judging, this.pairs, this.clock) = (db, archive, lines, judging, pairs, clock);
 
     /// <summary>Begins to observe beside. Beginning again changes nothing.</summary>
     /// <param name="actor">An examiner within reach, neither the run's own nor the technician.</param>
@@ -103,6 +105,8 @@ public sealed class BesideRuns
         if (beside.EndedAt is null)
         {
             beside.EndedAt = clock.Instant();
+            var found = await db.Runs.AsNoTracking().Include(known => known.Taps).SingleAsync(known => known.Id == run);
+            if (found.State == RunState.Signed) await pairs.Count(found, beside);
             await db.SaveChangesAsync();
             await change.CommitAsync();
         }

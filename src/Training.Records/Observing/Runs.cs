@@ -30,6 +30,7 @@ public sealed class Runs
     private readonly RunLines lines;
     private readonly Issuing issuing;
     private readonly Tallies tallies;
+    private readonly ExaminerPairs pairs;
     private readonly TimeProvider clock;
 
     internal Runs(
@@ -41,10 +42,11 @@ public sealed class Runs
         RunLines lines,
         Issuing issuing,
         Tallies tallies,
+        ExaminerPairs pairs,
         TimeProvider clock)
     {
         (this.db, this.library, this.archive, this.judging) = (db, library, archive, judging);
-        (this.passedPapers, this.lines, this.issuing, this.tallies, this.clock) = (passedPapers, lines, issuing, tallies, clock);
+        (this.passedPapers, this.lines, this.issuing, this.tallies, this.pairs, this.clock) = (passedPapers, lines, issuing, tallies, pairs, clock);
     }
 
     /// <summary>
@@ -266,6 +268,9 @@ public sealed class Runs
             var verdict = judged.Verdict;
             (found.SignedAt, found.Note, found.VerdictJson, found.Accepted) = (now, said, VerdictJson.Write(verdict), verdict.Accepted);
             await tallies.Count(new(found.TechnicianId, found.ShopId, found.Language), WorkOf(found, judged), now);
+            var besides = await db.BesideRuns.AsNoTracking().Include(beside => beside.Taps)
+                .Where(beside => beside.RunId == run && beside.EndedAt != null).ToListAsync();
+            foreach (var beside in besides) await pairs.Count(found, beside);
             await db.SaveChangesAsync();
             var paper = await db.Papers.Include(known => known.Questions).SingleAsync(known => known.Id == found.PaperId);
             var sitting = await db.Sittings.SingleAsync(known => known.Id == paper.SittingId);

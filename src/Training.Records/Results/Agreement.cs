@@ -35,10 +35,25 @@ public sealed record Agreement
     public static Agreement Of<T>(IReadOnlyCollection<(T First, T Second)> pairs) where T : notnull
     {
         ArgumentNullException.ThrowIfNull(pairs);
-        if (pairs.Count == 0) return new(new(0, 0), 0);
-        var first = pairs.CountBy(pair => pair.First).ToDictionary();
-        var second = pairs.CountBy(pair => pair.Second).ToDictionary();
-        var expected = first.Sum(each => (double)each.Value * second.GetValueOrDefault(each.Key)) / ((double)pairs.Count * pairs.Count);
-        return new(new(pairs.Count(pair => pair.First.Equals(pair.Second)), pairs.Count), expected);
+        return Of(pairs.Select(pair => (pair.First, pair.Second, 1L)));
+    }
+
+    /// <summary>Compares two people's judgements that are counted already.</summary>
+    /// <typeparam name="T">What a judgement is.</typeparam>
+    /// <param name="counted">The first one's judgement and the second one's, and of how many things both were so.</param>
+    public static Agreement Of<T>(IEnumerable<(T First, T Second, long Times)> counted) where T : notnull
+    {
+        var (all, alike) = (0L, 0L);
+        var (first, second) = (new Dictionary<T, long>(), new Dictionary<T, long>());
+        foreach (var (one, other, times) in counted)
+        {
+            all += times;
+            if (one.Equals(other)) alike += times;
+            first[one] = first.GetValueOrDefault(one) + times;
+            second[other] = second.GetValueOrDefault(other) + times;
+        }
+
+        if (all == 0) return new(new(0, 0), 0);
+        return new(new(alike, all), first.Sum(each => (double)each.Value * second.GetValueOrDefault(each.Key)) / ((double)all * all));
     }
 }

@@ -1,8 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using Training.Content;
 using Training.Records.Accounts;
-using Training.Records.Observing;
-using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Procedures;
@@ -30,12 +27,9 @@ public sealed class ExaminerAgreement
     public const int EnoughJudgements = 30;
 
     private readonly TrainingDbContext db;
-    private readonly Archive archive;
-    private readonly Graders graders;
-    private readonly RunJudging judging;
+    private readonly ExaminerPairs pairs;
 
-    internal ExaminerAgreement(TrainingDbContext db, Archive archive, Graders graders, RunJudging judging) =>
-        (this.db, this.archive, this.graders, this.judging) = (db, archive, graders, judging);
+    internal ExaminerAgreement(TrainingDbContext db, ExaminerPairs pairs) => (this.db, this.pairs) = (db, pairs);
 
     /// <summary>
     /// The agreement over all signed runs that a second examiner observed to the end, and what they disagree about most
@@ -47,35 +41,15 @@ public sealed class ExaminerAgreement
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Trainer) && !actor.Is(Roles.Examiner) && !actor.Is(Roles.Administrator)) return Refused.NotAllowed;
         if (actor.Shop is not null) return Refused.NotFound;
-        var besides = await db.BesideRuns.AsNoTracking().Include(beside => beside.Taps).Where(beside => beside.EndedAt != null).ToListAsync();
-        var ids = besides.Select(beside => beside.RunId).ToList();
-        var runs = await db.Runs.AsNoTracking().Include(run => run.Taps).Where(run => ids.Contains(run.Id) && run.SignedAt != null)
-            .ToDictionaryAsync(run => run.Id);
-        var technicians = runs.Values.Select(run => run.TechnicianId).Distinct().Count();
-        if (technicians < SmallGroups.Fewest) return new AgreementView(runs.Count, null, []);
-        var pairs = new List<(ProcedureId Procedure, Chance What, Judgement First, Judgement Second)>();
-        foreach (var beside in besides.Where(beside => runs.ContainsKey(beside.RunId)))
-        {
-            var run = runs[beside.RunId];
-            var (first, second) = (await Judgements(run, run.LiveTaps), await Judgements(run, beside.LiveTaps));
-            pairs.AddRange(first.Keys.Union(second.Keys).Select(what =>
-                (run.Procedure, what, first.GetValueOrDefault(what, Judgement.NotThere), second.GetValueOrDefault(what, Judgement.NotThere))));
-        }
-
-        var disputed = pairs.Where(pair => pair.First != pair.Second).CountBy(pair => (pair.Procedure, pair.What))
-            .OrderByDescending(of => of.Value).ThenBy(of => of.Key.What.Subject, StringComparer.Ordinal)
-            .Select(of => new Disputed(of.Key.Procedure, of.Key.What, of.Value)).ToList();
-        return new AgreementView(runs.Count, Agreement.Of([.. pairs.Select(pair => (pair.First, pair.Second))]), disputed);
-    }
-
-    private async Task<Dictionary<Chance, Judgement>> Judgements(Run run, IEnumerable<ITap> taps)
-    {
-        var judged = await judging.Judge(run, taps, ContentLibrary.DefaultLanguage);
-        var offered = Tapping.Offered(await archive.Procedure(run.ProcedureHash), run.Variant).Select(offer => offer.Id);
-        var chances = (await graders.For(run.ProcedureHash, run.Variant)).Chances(judged.Answer, offered).Value;
-        var broken = judged.Verdict.Findings.Select(Chance.Of).ToHashSet();
-        return chances.Where(chance => chance.Kind is ChanceKind.Rule or ChanceKind.LeftOut or ChanceKind.Decoy)
-            .ToDictionary(chance => chance, chance => broken.Contains(chance) ? Judgement.Wrong : Judgement.Right);
+        var ended = pairs.Ended().Select(beside => beside.RunId).Distinct();
+        var runs = await ended.CountAsync();
+        var technicians = await db.Runs.Where(run => ended.Contains(run.Id)).Select(run => run.TechnicianId).Distinct().Take(SmallGroups.Fewest).CountAsync();
+        if (technicians < SmallGroups.Fewest) return new AgreementView(runs, null, []);
+        var judged = await db.JudgedPairs.AsNoTracking().ToListAsync();
+        var disputed = judged.Where(pair => pair.First != pair.Second).GroupBy(pair => (pair.Procedure, pair.What))
+            .Select(of => new Disputed(of.Key.Procedure, of.Key.What, of.Sum(pair => pair.Times)))
+            .OrderByDescending(of => of.Times).ThenBy(of => of.What.Subject, StringComparer.Ordinal).ToList();
+        return new AgreementView(runs, Agreement.Of(judged.Select(pair => (pair.First, pair.Second, (long)pair.Times))), disputed);
     }
 }
 

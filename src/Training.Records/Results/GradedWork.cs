@@ -40,6 +40,12 @@ internal sealed record GradedWork
 
     public required Instant At { get; init; }
 
+    /// <summary>
+    /// Whether there is not a single entry. It is not counted then: whoever wrote nothing down, perhaps for lack of time, has
+    /// not shown what they would do.
+    /// </summary>
+    public required bool IsEmpty { get; init; }
+
     /// <summary>What could be got wrong.</summary>
     public required IReadOnlySet<Chance> Chances { get; init; }
 

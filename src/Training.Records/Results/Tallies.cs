@@ -13,15 +13,11 @@ namespace Training.Records.Results;
 /// <summary>Counts graded work into the tallies, within the change that keeps the work itself: the one is never without the other.</summary>
 internal sealed class Tallies(TrainingDbContext db, Graders graders)
 {
-    /// <summary>
-    /// Counts an order of work. One without a single entry is not counted: whoever wrote nothing down, perhaps for lack
-    /// of time, has not shown what they would do.
-    /// </summary>
+    /// <summary>Counts an order of work, if there is anything in it.</summary>
     public async Task Count(Worker worker, JudgedWork judged, Instant at)
     {
-        if (judged.Answer.Entries.Count == 0) return;
         var work = await WorkOf(worker, judged, at);
-        (await Load(work)).Count(work);
+        if (!work.IsEmpty) (await Load(work)).Count(work);
     }
 
     /// <summary>What is counted of an order of work.</summary>
@@ -34,6 +30,7 @@ internal sealed class Tallies(TrainingDbContext db, Graders graders)
         Procedure = judged.Procedure,
         ProcedureHash = judged.ProcedureHash,
         At = at,
+        IsEmpty = judged.Answer.Entries.Count == 0,
         Chances = (await graders.For(judged.ProcedureHash, judged.Variant, judged.Scenario?.Absent)).Chances(judged.Answer, judged.Offered).Value,
         Broken = judged.Verdict.Findings.Select(Chance.Of).ToHashSet(),
         Cost = judged.Verdict.Cost,

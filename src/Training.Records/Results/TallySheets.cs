@@ -49,13 +49,17 @@ internal sealed class TallySheets
             Source = work.Source,
         });
         // In one order for everybody, so that the numbers of new things do not depend on chance.
-        foreach (var chance in work.Chances.Where(chance => !IsMet(work.Procedure, chance, person))
-            .OrderBy(chance => chance.Kind).ThenBy(chance => chance.Subject, StringComparer.Ordinal))
+        Chance[] met = [.. work.Chances.Where(chance => !IsMet(work.Procedure, chance, person))
+            .OrderBy(chance => chance.Kind).ThenBy(chance => chance.Subject, StringComparer.Ordinal)];
+        if (met.Length > 0)
         {
-            var number = NumberOf(work.Procedure, chance);
-            person.Subjects.Add(number);
-            foreach (var (cut, group) in GroupsOf(work))
-                TallyOf(work, cut, group).Count(number, work.Broken.Contains(chance));
+            Tally[] tallies = [.. GroupsOf(work).Select(of => TallyOf(work, of.Cut, of.Group))];
+            foreach (var chance in met)
+            {
+                var number = NumberOf(work.Procedure, chance);
+                person.Subjects.Add(number);
+                foreach (var tally in tallies) tally.Count(number, work.Broken.Contains(chance));
+            }
         }
 
         if (work.Broken.Count > 0) CountOrder(work, person);

@@ -44,6 +44,8 @@ public abstract class TrainingDbContext : IdentityDbContext<Person, Role, Person
 
     internal DbSet<ItemSum> ItemSums => Set<ItemSum>();
 
+    internal DbSet<JudgedPair> JudgedPairs => Set<JudgedPair>();
+
     internal DbSet<BesideRun> BesideRuns => Set<BesideRun>();
 
     internal DbSet<Sitting> Sittings => Set<Sitting>();

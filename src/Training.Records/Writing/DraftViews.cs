@@ -132,3 +132,8 @@ public sealed record DeskLogLine(
     /// <summary>Whether all of this is what the public log says; true where the log says nothing of it yet.</summary>
     public bool FitsLog { get; init; } = true;
 }
+
+/// <summary>What became of files that were brought from elsewhere.</summary>
+/// <param name="Drafts">The draft of each file, in the files' order.</param>
+/// <param name="Beside">How many texts were kept beside a draft that somebody had begun.</param>
+public sealed record BroughtDrafts(IReadOnlyList<DraftId> Drafts, int Beside);

@@ -110,22 +110,35 @@ public sealed class Drafts
     }
 
     /// <summary>
-    /// Begins a draft of any file with a text from elsewhere: a pack or another format. Where somebody has begun one at that
-    /// path, the text is kept beside it.
+    /// Begins drafts with texts from elsewhere, of a pack or of another format: all of them or none. Where somebody has begun a
+    /// draft at a path, the text is kept beside it.
     /// </summary>
     /// <param name="actor">Who asks.</param>
-    /// <param name="file">The file.</param>
-    public async Task<Outcome<DraftId, Refusal>> Bring(Actor actor, ContentFile file)
+    /// <param name="files">The files.</param>
+    public async Task<Outcome<BroughtDrafts, Refusal>> Bring(Actor actor, IReadOnlyList<ContentFile> files)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        ArgumentNullException.ThrowIfNull(file);
+        ArgumentNullException.ThrowIfNull(files);
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
-        if (file.Path.Length > DraftTables.LongestPath || !ContentFile.IsContent(file.Path))
-            return new Refusal($"No content stands at “{file.Path}”: mend the name.");
-        if (Unfit(file.Text) is { } unfit) return unfit;
-        if (await Active(file.Path) is not { } active) return await Begin(actor, file with { Text = Lines(file.Text) }, Served(file.Path)?.Hash);
-        var kept = await Save(actor, active.Id, onVersion: 0, file.Text);
-        return kept.IsOk ? active.Id : kept.Fault;
+        if (files.Select(WhyNot).FirstOrDefault(wrong => wrong is not null) is { } unfit) return unfit;
+        await using var change = await db.BeginChange();
+        var (drafts, beside) = (new List<DraftId>(files.Count), 0);
+        foreach (var file in files)
+        {
+            if (await Active(file.Path) is not { } active)
+            {
+                drafts.Add((await Add(actor, file, Served(file.Path)?.Hash)).Id);
+                continue;
+            }
+
+            var kept = await Keep(actor, active.Id, onVersion: 0, Lines(file.Text));
+            if (!kept.IsOk) return kept.Fault;
+            drafts.Add(active.Id);
+            if (kept.Value.IsBeside) beside++;
+        }
+
+        await change.CommitAsync();
+        return new BroughtDrafts(drafts, beside);
     }
 
     /// <summary>A draft with its newest text.</summary>
@@ -166,23 +179,9 @@ public sealed class Drafts
         if (Unfit(text) is { } unfit) return unfit;
         open.See(id, actor.Person);
         await using var change = await db.BeginChange();
-        if (await db.Set<Draft>().SingleOrDefaultAsync(known => known.Id == id) is not { } draft) return Refused.NotFound;
-        var newest = await db.Set<DraftText>().AsNoTracking().SingleAsync(kept => kept.DraftId == id && kept.Number == draft.Version);
-        if (newest.Text == text) return new DraftSaved(newest.Number, newest.Number, newest.At, false);
-        if (draft.State is DraftState.Published or DraftState.PutAway && await Active(draft.Path) is { } other && other.Id != id)
-            return new Refusal($"Somebody has begun another draft of {draft.Path} since: open that one.");
-        var isBeside = onVersion != draft.Version;
-        // What is sent twice, as after a lost answer, is kept once.
-        if (isBeside && await db.Set<DraftText>().AsNoTracking().Where(kept => kept.DraftId == id && kept.ById == actor.Person && kept.WrittenOn == onVersion)
-            .OrderByDescending(kept => kept.Number).FirstOrDefaultAsync() is { } sent && sent.Text == text)
-            return new DraftSaved(sent.Number, draft.Version, sent.At, sent.IsBeside && !sent.IsSettled);
-        var now = clock.Instant();
-        var number = await db.Set<DraftText>().Where(kept => kept.DraftId == id).MaxAsync(kept => kept.Number) + 1;
-        db.Add(new DraftText { DraftId = id, Number = number, WrittenOn = onVersion, IsBeside = isBeside, ById = actor.Person, At = now, Text = text });
-        if (!isBeside) draft.MoveTo(number, actor.Person, now);
-        await db.SaveChangesAsync();
-        await change.CommitAsync();
-        return new DraftSaved(number, draft.Version, now, isBeside);
+        var kept = await Keep(actor, id, onVersion, text);
+        if (kept.IsOk) await change.CommitAsync();
+        return kept;
     }
 
     /// <summary>Every text that was kept of a draft, the newest first.</summary>
@@ -275,6 +274,14 @@ public sealed class Drafts
     {
         await using var change = await db.BeginChange();
         if (await Active(file.Path) is { } begun) return (begun, false);
+        var added = await Add(actor, file, basedOn);
+        await change.CommitAsync();
+        return (added, true);
+    }
+
+    /// <summary>Adds a draft that nobody has begun, within a change that the caller commits.</summary>
+    private async Task<Draft> Add(Actor actor, ContentFile file, ContentHash? basedOn)
+    {
         var now = clock.Instant();
         var draft = new Draft
         {
@@ -289,8 +296,28 @@ public sealed class Drafts
         db.Add(draft);
         db.Add(new DraftText { DraftId = draft.Id, Number = 1, WrittenOn = 0, IsBeside = false, ById = actor.Person, At = now, Text = Lines(file.Text) });
         await db.SaveChangesAsync();
-        await change.CommitAsync();
-        return (draft, true);
+        return draft;
+    }
+
+    /// <summary>Keeps a text of a draft, within a change that the caller commits.</summary>
+    private async Task<Outcome<DraftSaved, Refusal>> Keep(Actor actor, DraftId id, int onVersion, string text)
+    {
+        if (await db.Set<Draft>().SingleOrDefaultAsync(known => known.Id == id) is not { } draft) return Refused.NotFound;
+        var newest = await db.Set<DraftText>().AsNoTracking().SingleAsync(kept => kept.DraftId == id && kept.Number == draft.Version);
+        if (newest.Text == text) return new DraftSaved(newest.Number, newest.Number, newest.At, false);
+        if (draft.State is DraftState.Published or DraftState.PutAway && await Active(draft.Path) is { } other && other.Id != id)
+            return new Refusal($"Somebody has begun another draft of {draft.Path} since: open that one.");
+        var isBeside = onVersion != draft.Version;
+        // What is sent twice, as after a lost answer, is kept once.
+        if (isBeside && await db.Set<DraftText>().AsNoTracking().Where(kept => kept.DraftId == id && kept.ById == actor.Person && kept.WrittenOn == onVersion)
+            .OrderByDescending(kept => kept.Number).FirstOrDefaultAsync() is { } sent && sent.Text == text)
+            return new DraftSaved(sent.Number, draft.Version, sent.At, sent.IsBeside && !sent.IsSettled);
+        var now = clock.Instant();
+        var number = await db.Set<DraftText>().Where(kept => kept.DraftId == id).MaxAsync(kept => kept.Number) + 1;
+        db.Add(new DraftText { DraftId = id, Number = number, WrittenOn = onVersion, IsBeside = isBeside, ById = actor.Person, At = now, Text = text });
+        if (!isBeside) draft.MoveTo(number, actor.Person, now);
+        await db.SaveChangesAsync();
+        return new DraftSaved(number, draft.Version, now, isBeside);
     }
 
     private Task<Draft?> Active(string path) => db.Set<Draft>().AsNoTracking()
@@ -307,6 +334,10 @@ public sealed class Drafts
 
     // A form sends line ends as CR LF, and files have LF.
     private static string Lines(string text) => text.ReplaceLineEndings("\n");
+
+    private static Refusal? WhyNot(ContentFile file) => file.Path.Length > DraftTables.LongestPath || !ContentFile.IsContent(file.Path)
+        ? new Refusal($"No content stands at “{file.Path}”: mend the name.")
+        : Unfit(file.Text);
 
     private static Refusal? Unfit(string text) => System.Text.Encoding.UTF8.GetByteCount(text) > ContentFile.LargestSize
         ? new Refusal("The text is larger than 1 MiB. It was not kept: take something out of it first.")

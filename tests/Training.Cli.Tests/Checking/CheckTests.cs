@@ -60,7 +60,7 @@ public sealed class CheckTests : CommandLine
         Assert.Equal(
             [
                 $"{content}/procedures/change-relay-tray.yaml:8:44: error: A step has no key \"takse\": did you mean \"takes\"?",
-                $"{content}/scenarios/half-way.md:4:1: error: A scenario has no key \"colour\"; it may have title, procedure, module, variant, kinds, start, show, reading.",
+                $"{content}/scenarios/half-way.md:4:1: error: A scenario has no key \"colour\"; it may have title, procedure, module, variant, kinds, start, show, absent, reading.",
             ],
             outcome.Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries));
     }

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Training.Content.Scenarios;
 using Training.Records.Accounts;
 using Training.Records.Results;
+using Training.Records.Tests.Observing;
 using Training.Sequencing.Verdicts;
 using static Training.Records.Tests.TestWorld;
 
@@ -26,6 +27,15 @@ public sealed class TalliesTests
             world.Clock.Advance(TimeSpan.FromHours(random.Next(60)));
             if (round == 30) await world.Republish("procedures/change-tray.yaml", "at-least: 60 s", "at-least: 30 s");
             await world.PractiseAnything(people[random.Next(people.Length)], random, random.Next(2) == 0 ? "en" : "es");
+            // The same orders again and again, by other people, after other lots, on the other job and of another revision.
+            var (job, order) = random.Next(4) switch
+            {
+                0 => ("tray-plain", Ways.UnsafeOrder),
+                1 => ("tray-plain", Ways.RightOrder),
+                2 => ("tray-hurry", """[{"step":"lift-tray"},{"step":"key-off"}]"""),
+                _ => ("tray-plain", """[{"step":"lift-tray"},{"step":"key-off"}]"""),
+            };
+            await world.Practise(people[random.Next(people.Length)], order, scenario: new(job), seed: random.NextInt64());
         }
 
         await world.FailedPaper(world.ForeignTechnician);
@@ -33,7 +43,11 @@ public sealed class TalliesTests
         await world.PassedPaper(world.Colleague);
         var run = await world.EndedRun(world.Colleague, ChangeTray, null, ("lift-tray", 10), ("hose", 20), ("key-off", 30));
         Ok(await world.Runs(runs => runs.Sign(world.Examiner, run, "Stopped.")));
+        await world.SeenByTwo(world.Colleague, endsFirst: true);
+        await world.PassedPaper(world.ShopExaminer);
+        await world.SeenByTwo(world.ShopExaminer, endsFirst: false);
         var kept = await world.Counted();
+        Assert.Contains(kept, line => line.Contains("Right NotThere", StringComparison.Ordinal));
         Assert.Contains(kept, line => line.Contains("Vehicle", StringComparison.Ordinal));
         Assert.Contains(kept, line => line.Contains("Paper", StringComparison.Ordinal));
         Assert.True(await world.CountAgain() > 50);
@@ -111,14 +125,29 @@ public sealed class TalliesTests
     {
         await using var world = await Create();
         await world.Practise(world.Technician, Ways.UnsafeOrder);
+        await world.PassedPaper(world.Technician);
+        await world.SeenByTwo(world.Technician, endsFirst: false);
         var kept = await world.Counted();
         await world.Db(async db =>
         {
             await db.Tallies.ExecuteDeleteAsync();
             await db.FirstChances.ExecuteDeleteAsync();
             await db.WrongOrders.ExecuteDeleteAsync();
+            await db.JudgedPairs.ExecuteDeleteAsync();
             return await db.TallySubjects.ExecuteDeleteAsync();
         });
+        await world.Restart();
+        Assert.Equal(kept, await world.Counted());
+    }
+
+    [Fact]
+    public async Task What_two_examiners_saw_in_a_database_from_before_is_counted_when_it_is_opened()
+    {
+        await using var world = await Create();
+        await world.PassedPaper(world.Technician);
+        await world.SeenByTwo(world.Technician, endsFirst: true);
+        var kept = await world.Counted();
+        Assert.NotEqual(0, await world.Db(db => db.JudgedPairs.ExecuteDeleteAsync()));
         await world.Restart();
         Assert.Equal(kept, await world.Counted());
     }

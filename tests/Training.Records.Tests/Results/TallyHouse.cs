@@ -16,9 +16,9 @@ internal static class TallyHouse
         """[{"step":"key-off"},{"step":"rest","seconds":60},{"step":"lift-tray"},{"step":"bench"},{"step":"stow-boom"}]""";
 
     public static async Task<PracticeId> Practise(
-        this TestWorld world, Actor person, string answer, ScenarioId? scenario = null, QuestionKind kind = QuestionKind.Order, string language = "en")
+        this TestWorld world, Actor person, string answer, ScenarioId? scenario = null, QuestionKind kind = QuestionKind.Order, string language = "en", long seed = 7)
     {
-        var asked = Ok(await world.Practice(practice => practice.Draw(person, scenario ?? Plain, kind, seed: 7)));
+        var asked = Ok(await world.Practice(practice => practice.Draw(person, scenario ?? Plain, kind, seed)));
         return Ok(await world.Practice(practice => practice.HandIn(person, new(Guid.NewGuid(), asked.Ticket, answer), language))).Id;
     }
 
@@ -61,6 +61,8 @@ internal static class TallyHouse
             told.Add($"{sum.CompetencyHash}: {sum.Papers} {sum.Passed} {sum.Total} {sum.TotalSquares} {string.Join(' ', sum.RightAtPlace)}");
         foreach (var item in await db.ItemSums.AsNoTracking().ToListAsync())
             told.Add($"{item.CompetencyHash} {item.Kind} {item.Scenario}: {item.Asked} {item.Right} {item.Rest} {item.RestSquares} {item.RestWhereRight}");
+        foreach (var pair in await db.JudgedPairs.AsNoTracking().ToListAsync())
+            told.Add($"{pair.Procedure} {pair.What} {pair.First} {pair.Second}: {pair.Times}");
         return told.Order(StringComparer.Ordinal).ToList();
     });
 

@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using Training.Content;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
@@ -191,18 +192,49 @@ public sealed class DraftsTests
         await using var world = await Create();
         var id = await Begin(world);
         Ok(await Ask(world, drafts => drafts.Save(world.Trainer, id, 1, "mine: 1\n")));
-        Assert.Equal(id, Ok(await Ask(world, drafts => drafts.Bring(world.Trainer, new(Path, "packed: 1\n")))));
+        var brought = Ok(await Ask(world, drafts => drafts.Bring(world.Trainer, [new(Path, "packed: 1\n")])));
+        Assert.Equal((id, 1), (Assert.Single(brought.Drafts), brought.Beside));
         var view = Ok(await Look(world, id));
         Assert.Equal("mine: 1\n", view.Text);
         Assert.Single(view.Beside);
     }
 
     [Fact]
-    public async Task A_text_from_elsewhere_stands_where_content_stands()
+    public async Task Files_from_elsewhere_become_a_draft_each_and_a_second_time_they_change_nothing()
     {
         await using var world = await Create();
-        Assert.False((await Ask(world, drafts => drafts.Bring(world.Trainer, new("../training.db", "x")))).IsOk);
-        Assert.False((await Ask(world, drafts => drafts.Bring(world.Trainer, new("procedures/x.exe", "x")))).IsOk);
+        ContentFile[] files = [new(Path, "one: 1\n"), new("scenarios/new-one.md", "two\n")];
+        var first = Ok(await Ask(world, drafts => drafts.Bring(world.Trainer, files)));
+        var again = Ok(await Ask(world, drafts => drafts.Bring(world.Trainer, files)));
+        Assert.Equal(first.Drafts, again.Drafts);
+        Assert.Equal((0, 0), (first.Beside, again.Beside));
+        var desk = Ok(await Ask(world, drafts => drafts.Desk(world.Trainer)));
+        Assert.Equal([1, 1], desk.Drafts.Select(draft => draft.Version));
+    }
+
+    [Theory]
+    [InlineData("../training.db")]
+    [InlineData("procedures/x.exe")]
+    public async Task A_file_that_stands_where_no_content_stands_brings_nothing_of_the_others_in(string path)
+    {
+        await using var world = await Create();
+        Assert.False((await Ask(world, drafts => drafts.Bring(world.Trainer, [new(Path, "one: 1\n"), new(path, "x")]))).IsOk);
+        Assert.Empty(Ok(await Ask(world, drafts => drafts.Desk(world.Trainer))).Drafts);
+    }
+
+    [Fact]
+    public async Task A_fault_at_the_last_file_brings_nothing_of_the_others_in()
+    {
+        await using var world = await Create();
+        var begun = await Begin(world);
+        await world.Db(db => db.Database.ExecuteSqlRawAsync(
+            """CREATE TRIGGER "Fault" BEFORE INSERT ON "Drafts" WHEN NEW."Path" = 'scenarios/last.md' BEGIN SELECT RAISE(ABORT, 'a fault'); END"""));
+        await Assert.ThrowsAsync<DbUpdateException>(() => Ask(world, drafts => drafts.Bring(
+            world.Trainer, [new(Path, "packed: 1\n"), new("scenarios/first.md", "one\n"), new("scenarios/last.md", "two\n")])));
+        await world.Restart();
+        var desk = Ok(await Ask(world, drafts => drafts.Desk(world.Trainer)));
+        Assert.Equal(begun, Assert.Single(desk.Drafts).Id);
+        Assert.Empty(Ok(await Look(world, begun)).Beside);
     }
 
     [Fact]
@@ -217,6 +249,7 @@ public sealed class DraftsTests
             NotAllowed(await Ask(world, drafts => drafts.BeginTranslation(actor, Path, "fr")));
             NotAllowed(await Ask(world, drafts => drafts.Look(actor, id)));
             NotAllowed(await Ask(world, drafts => drafts.Save(actor, id, 1, "x")));
+            NotAllowed(await Ask(world, drafts => drafts.Bring(actor, [new(Path, "x")])));
             NotAllowed(await Ask(world, drafts => drafts.Texts(actor, id)));
             NotAllowed(await Ask(world, drafts => drafts.Text(actor, id, 1)));
             NotAllowed(await Ask(world, drafts => drafts.Settle(actor, id, 1)));

@@ -1077,6 +1077,32 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("ItemSums", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Results.JudgedPair", b =>
+                {
+                    b.Property<string>("Procedure")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Subject")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("First")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Second")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Times")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Procedure", "Kind", "Subject", "First", "Second");
+
+                    b.ToTable("JudgedPairs", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Results.PaperSum", b =>
                 {
                     b.Property<string>("CompetencyHash")

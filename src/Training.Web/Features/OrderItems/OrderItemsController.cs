@@ -50,14 +50,8 @@ public sealed class OrderItemsController(
         var here = await drafts.Files(actor);
         if (!here.IsOk) return this.NotShown(here.Fault);
         var taken = here.Value.Select(known => known.Path).ToHashSet(StringComparer.Ordinal);
-        DraftId? first = null;
-        foreach (var begun in QtiDraft.Of(read.Value, taken.Contains))
-        {
-            var brought = await drafts.Bring(actor, begun);
-            if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs");
-            first ??= brought.Value;
-        }
-
-        return this.Done(words["It is on the desk. Take out the rules that the work does not ask for, and justify the others."], $"/desk/drafts/{first}");
+        var brought = await drafts.Bring(actor, QtiDraft.Of(read.Value, taken.Contains));
+        if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs");
+        return this.Done(words["It is on the desk. Take out the rules that the work does not ask for, and justify the others."], $"/desk/drafts/{brought.Value.Drafts[0]}");
     }
 }

@@ -64,7 +64,7 @@ public sealed class PacksController(
         return View(nameof(Index), new PacksPage(library.Current.Content) { Intake = intake });
     }
 
-    /// <summary>Begins a draft of each file of the pack that is new or differs. Nothing is published.</summary>
+    /// <summary>Begins a draft of each file of the pack that is new or differs: of all of them or of none. Nothing is published.</summary>
     [HttpPost("drafts")]
     public async Task<IActionResult> Create()
     {
@@ -73,13 +73,13 @@ public sealed class PacksController(
         var here = await drafts.Files(actor);
         if (!here.IsOk) return this.NotShown(here.Fault);
         if (await checking.Look(pack, here.Value) is not { ToWrite: var files }) return Wrong(words[TooLong]);
-        foreach (var file in files)
-        {
-            var brought = await drafts.Bring(actor, file);
-            if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs");
-        }
-
-        return this.Done(words["Drafts on the desk now: {0}. Nothing is published before somebody publishes them.", files.Count], "/desk");
+        // A form that is sent twice finds everything brought already.
+        if (files.Count == 0) return this.Done(words["The pack brings nothing that is not here"], "/desk");
+        var brought = await drafts.Bring(actor, files);
+        if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs");
+        var said = words["Drafts on the desk now: {0}. Nothing is published before somebody publishes them.", brought.Value.Drafts.Count].Value;
+        if (brought.Value.Beside > 0) said += " " + words["Texts that were kept beside a draft that somebody had begun: {0}.", brought.Value.Beside];
+        return this.Done(said, "/desk");
     }
 
     private ViewResult Wrong(string sentence)

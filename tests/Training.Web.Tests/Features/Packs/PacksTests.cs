@@ -41,6 +41,8 @@ public sealed class PacksTests(TrainingHouse house) : IClassFixture<TrainingHous
         Assert.Contains("Drafts on the desk now: 1.", desk.Said(), StringComparison.Ordinal);
         Assert.Contains(desk.QuerySelectorAll("a.line"), line => line.TextContent.Contains("competencies/batteries.yaml", StringComparison.Ordinal));
         Assert.Equal(served, house.Services.GetRequiredService<Library>().Current.Number);
+        var again = await tomasz.Follow(await tomasz.Press(page.Button("Make drafts of them")));
+        Assert.Contains("brings nothing that is not here", again.Said(), StringComparison.Ordinal);
     }
 
     [Fact]
