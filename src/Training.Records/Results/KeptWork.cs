@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using Training.Content;
 using Training.Content.Procedures;
 using Training.Content.Scenarios;

@@ -27,7 +27,10 @@ internal sealed class OrdersJudgedOnce(Tallies tallies)
         {
             var order = question.Grade(json, ContentLibrary.DefaultLanguage);
             work = await tallies.WorkOf(worker, new(
-                source, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer, question.Offered, order.Verdict, place), at);
+                source, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer, question.Offered, order.Verdict, place)
+            {
+                Scenario = question.Scenario,
+            }, at);
             Keep(question, json, work);
         }
 
