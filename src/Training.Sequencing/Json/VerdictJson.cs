@@ -23,10 +23,20 @@ public static class VerdictJson
         ArgumentNullException.ThrowIfNull(verdict);
         var buffer = reused ??= new(FirstBytes);
         buffer.ResetWrittenCount();
-        using (var writer = new Utf8JsonWriter(buffer, JsonText.Options)) Write(writer, verdict);
+        Write(verdict, buffer);
         var json = Encoding.UTF8.GetString(buffer.WrittenSpan);
         if (buffer.Capacity > MostKept) reused = null;
         return json;
+    }
+
+    /// <summary>Writes a verdict as UTF-8.</summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="output">Takes the bytes.</param>
+    public static void Write(Verdict verdict, IBufferWriter<byte> output)
+    {
+        ArgumentNullException.ThrowIfNull(verdict);
+        using var writer = new Utf8JsonWriter(output, JsonText.Options);
+        Write(writer, verdict);
     }
 
     /// <summary>The code of a kind of finding, such as <c>too-soon</c>.</summary>
