@@ -173,6 +173,8 @@ public sealed class GradeTests : CommandLine
 
     private sealed class GoneReader : StringWriter
     {
+        public override void Write(string? value) => throw new IOException("Nobody reads on.");
+
         public override void WriteLine(string? value) => throw new IOException("Nobody reads on.");
     }
 }
