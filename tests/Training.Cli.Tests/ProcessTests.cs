@@ -23,4 +23,31 @@ public sealed class ProcessTests : CommandLine
         Assert.Contains("schlüssel", Encoding.UTF8.GetString(Encoding.Latin1.GetBytes(output)), StringComparison.Ordinal);
         Assert.EndsWith("}\n", output, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Where_nobody_reads_from_the_pipe_any_more_an_endless_input_is_not_graded_for_ever()
+    {
+        var start = new ProcessStartInfo("dotnet", [typeof(Cli).Assembly.Location, "grade", Path.Combine(Data, "good", "procedures", "change-relay-tray.yaml"), "--answers", "-"])
+        {
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+        };
+        using var process = Process.Start(start)!;
+        process.StandardOutput.Close();
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        limit.CancelAfter(TimeSpan.FromMinutes(1));
+        var ended = process.WaitForExitAsync(limit.Token);
+        try
+        {
+            while (!ended.IsCompleted) await process.StandardInput.WriteLineAsync("""[{"step":"key-off"}]""");
+        }
+        catch (IOException)
+        {
+            // It has gone: that is what is waited for.
+        }
+
+        if (limit.IsCancellationRequested) process.Kill();
+        await ended;
+        Assert.Equal(ExitCode.AtFault, process.ExitCode);
+    }
 }

@@ -53,12 +53,9 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         var reading = ProcedureFile.ReadGrader(file.Value, Variant);
         if (reading.Grader is not { } grader) return Report(reading.Problems, errors);
         if (Answers == "-") return Grade(grader, input, output, errors);
-        var code = InputFile.Try(Answers, () =>
-        {
-            using var reader = new StreamReader(Answers, Encoding.UTF8);
-            return Grade(grader, reader, output, errors);
-        });
-        return code.Match(code => code, problem => Report([problem], errors));
+        var answers = InputFile.Try(Answers, () => new StreamReader(Answers, Encoding.UTF8));
+        if (!answers.IsOk) return Report([answers.Fault], errors);
+        using (answers.Value) return Grade(grader, answers.Value, output, errors);
     }
 
     private int Grade(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
@@ -154,8 +151,7 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         }
         else output.Write(Encoding.UTF8.GetString(batch.Lines.WrittenSpan));
 
-        foreach (var problem in batch.Problems) errors.WriteLine(problem);
-        return batch.Problems.Count == 0 ? ExitCode.Done : ExitCode.AtFault;
+        return batch.Problems.Count == 0 ? ExitCode.Done : Report(batch.Problems, errors);
     }
 
     private static int Report(IEnumerable<ContentProblem> problems, TextWriter errors)
