@@ -109,7 +109,7 @@ internal sealed class ResultsFiller(IServiceProvider services)
                         Score = judged.Score,
                         At = now,
                     };
-                    answers.Add((attempt, await tallies.WorkOf(new(default, null, null), Practice.WorkOf(attempt, question, judged)!, now)));
+                    answers.Add((attempt, await tallies.WorkOf(new(default, null, null), JudgedWork.Of(WorkSource.Practice, question, judged, default)!, now)));
                 }
 
                 templates.Add(answers);

@@ -47,9 +47,9 @@ public sealed record Module(ModuleId Id, Lesson Lesson)
     /// <param name="path">The path.</param>
     /// <param name="language">The language, such as <c>es</c>.</param>
     public ContentFile? FindPicture(string path, string language) =>
-        FindPicture(path) is { } picture && LabelsIn(language) is { } labels
-            ? picture with { Text = PictureText.With(picture.Text, labels) }
-            : FindPicture(path);
+        FindPicture(path) is not { } picture ? null
+            : LabelsIn(language) is { } labels ? picture with { Text = PictureText.With(picture.Text, labels) }
+            : picture;
 
     /// <summary>The words of the pictures in a language; null where there are none.</summary>
     /// <param name="language">The language, such as <c>es</c>.</param>

@@ -38,7 +38,7 @@ public static partial class PictureText
     public static bool IsSameEverywhere(string label)
     {
         ArgumentNullException.ThrowIfNull(label);
-        return !Word().IsMatch(label) || Quantity.IsAll(label) || Quantity.IsAll($"1 {label}");
+        return !Word().IsMatch(label) || Quantity.IsAll(label);
     }
 
     /// <summary>The picture with the words of another language in place of its labels; a label that is not among them stays.</summary>

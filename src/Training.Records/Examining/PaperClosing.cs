@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content.Competencies;
 using Training.Records.Accounts;
-using Training.Records.Asking;
 using Training.Records.Certifying;
 using Training.Records.Publishing;
 using Training.Records.Results;
@@ -49,7 +48,8 @@ internal sealed class PaperClosing(
             var drawn = await draw.Again(library, paper, question);
             var judged = drawn.Judge(question.AnswerJson, Content.ContentLibrary.DefaultLanguage);
             (question.VerdictJson, question.Score, question.Safe) = (judged.ToJson(), judged.Score, judged.Safe);
-            if (WorkOf(paper, question, drawn, judged) is { } work) await tallies.Count(new(paper.PersonId, paper.ShopId, paper.Language), work, at);
+            if (JudgedWork.Of(WorkSource.Paper, drawn, judged, new(paper.Id.Value, question.Number)) is { } work)
+                await tallies.Count(new(paper.PersonId, paper.ShopId, paper.Language), work, at);
         }
 
         var competency = await archive.Competency(sitting.CompetencyHash);
@@ -61,16 +61,6 @@ internal sealed class PaperClosing(
         await db.SaveChangesAsync();
         await issuing.IssueIfComplete(paper, sitting, sitting.ExaminerId, at);
     }
-
-    /// <summary>An order of work that was given on a paper, as results are counted by it; null where something else was asked.</summary>
-    public static JudgedWork? WorkOf(Paper paper, PaperQuestion kept, Question question, JudgedAnswerView judged) =>
-        judged is JudgedOrderView { Order: var order, Question: var asked }
-            ? new(WorkSource.Paper, kept.Procedure!.Value, kept.ProcedureHash!.Value, kept.Variant, order.Answer,
-                asked.Offered.Select(offered => offered.Id), order.Verdict, new(paper.Id.Value, kept.Number))
-            {
-                Scenario = question.Scenario,
-            }
-            : null;
 
     /// <summary>From when on somebody may sit a paper again after failing it last; null where they did not.</summary>
     public async Task<Instant?> NotBefore(PersonId person, CompetencyId competency, Period wait, Shop shop)

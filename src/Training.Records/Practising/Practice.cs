@@ -87,7 +87,7 @@ public sealed class Practice
             Language = language,
         };
         db.Add(attempt);
-        if (WorkOf(attempt, question, judged) is { } work) await tallies.Count(new(actor.Person, actor.Shop, language), work, now);
+        if (JudgedWork.Of(WorkSource.Practice, question, judged, new(attempt.Id.Value, 0)) is { } work) await tallies.Count(new(actor.Person, actor.Shop, language), work, now);
         await db.SaveChangesAsync();
         await change.CommitAsync();
         return await Result(attempt, language);
@@ -119,16 +119,6 @@ public sealed class Practice
                 attempt.Id, attempt.Scenario, attempt.Kind, attempt.At, attempt.Accepted, attempt.Safe, attempt.Score))
             .ToListAsync();
     }
-
-    /// <summary>An order of work that was given in practice, as results are counted by it; null where something else was asked.</summary>
-    internal static JudgedWork? WorkOf(PracticeTry attempt, Question question, JudgedAnswerView judged) =>
-        judged is JudgedOrderView { Order: var order, Question: var asked }
-            ? new(WorkSource.Practice, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer,
-                asked.Offered.Select(offered => offered.Id), order.Verdict, new(attempt.Id.Value, 0))
-            {
-                Scenario = question.Scenario,
-            }
-            : null;
 
     internal static long FreshSeed() => BitConverter.ToInt64(RandomNumberGenerator.GetBytes(sizeof(long)));
 

@@ -16,7 +16,6 @@ namespace Training.Records.Results;
 internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions questions, PaperDraw draw, RunJudging runJudging, Tallies tallies)
 {
     private const string Language = ContentLibrary.DefaultLanguage;
-    private const int PapersAtOnce = 200;
 
     private readonly Dictionary<(int Publication, ScenarioId, QuestionKind), AskedOrder> asked = [];
     private readonly OrdersJudgedOnce once = new(tallies);
@@ -38,16 +37,8 @@ internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions 
     }
 
     /// <summary>Closed papers with their questions, in the order in which they were closed.</summary>
-    public async IAsyncEnumerable<Paper> Papers()
-    {
-        var ids = await db.Papers.AsNoTracking().Where(paper => paper.HandedInAt != null)
-            .OrderBy(paper => paper.HandedInAt).ThenBy(paper => paper.Id).Select(paper => paper.Id).ToListAsync();
-        foreach (var some in ids.Chunk(PapersAtOnce))
-        {
-            var papers = await db.Papers.AsNoTracking().Include(paper => paper.Questions).Where(paper => some.Contains(paper.Id)).ToDictionaryAsync(paper => paper.Id);
-            foreach (var id in some) yield return papers[id];
-        }
-    }
+    public IAsyncEnumerable<Paper> Papers() => db.Papers.AsNoTracking().Include(paper => paper.Questions)
+        .Where(paper => paper.HandedInAt != null).OrderBy(paper => paper.HandedInAt).ThenBy(paper => paper.Id).AsAsyncEnumerable();
 
     /// <summary>The orders that were given on a paper.</summary>
     /// <param name="paper">The paper, closed.</param>
@@ -65,16 +56,8 @@ internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions 
     }
 
     /// <summary>Signed runs with their taps, in the order in which they were signed.</summary>
-    public async IAsyncEnumerable<Run> Runs()
-    {
-        var ids = await db.Runs.AsNoTracking().Where(run => run.SignedAt != null)
-            .OrderBy(run => run.SignedAt).ThenBy(run => run.Id).Select(run => run.Id).ToListAsync();
-        foreach (var some in ids.Chunk(PapersAtOnce))
-        {
-            var runs = await db.Runs.AsNoTracking().Include(run => run.Taps).Where(run => some.Contains(run.Id)).ToDictionaryAsync(run => run.Id);
-            foreach (var id in some) yield return runs[id];
-        }
-    }
+    public IAsyncEnumerable<Run> Runs() => db.Runs.AsNoTracking().Include(run => run.Taps)
+        .Where(run => run.SignedAt != null).OrderBy(run => run.SignedAt).ThenBy(run => run.Id).AsAsyncEnumerable();
 
     /// <summary>The order of a run.</summary>
     /// <param name="run">The run, signed.</param>
@@ -99,7 +82,7 @@ internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions 
     private async Task<JudgedWork?> Again(PracticeTry attempt)
     {
         var question = (await questions.Draw(await archive.Of(attempt.PublicationNumber), attempt.Scenario, attempt.Kind, new(attempt.Seed))).Value;
-        return Practice.WorkOf(attempt, question, question.Judge(attempt.AnswerJson, Language));
+        return JudgedWork.Of(WorkSource.Practice, question, question.Judge(attempt.AnswerJson, Language), new(attempt.Id.Value, 0));
     }
 
     private async Task<JudgedWork?> Again(Paper paper, PaperQuestion kept)
@@ -107,7 +90,7 @@ internal sealed class KeptWork(TrainingDbContext db, Archive archive, Questions 
         if (kept.Procedure is null) return null;
         var number = await db.Sittings.Where(sitting => sitting.Id == paper.SittingId).Select(sitting => sitting.PublicationNumber).SingleAsync();
         var question = await draw.Again(await archive.Of(number), paper, kept);
-        return PaperClosing.WorkOf(paper, kept, question, question.Judge(kept.AnswerJson, Language));
+        return JudgedWork.Of(WorkSource.Paper, question, question.Judge(kept.AnswerJson, Language), new(paper.Id.Value, kept.Number));
     }
 
     private async Task<JudgedWork> Again(Run run) => Observing.Runs.WorkOf(run, await runJudging.Judge(run, Language));

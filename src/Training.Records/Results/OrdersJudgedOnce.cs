@@ -25,12 +25,7 @@ internal sealed class OrdersJudgedOnce(Tallies tallies)
     {
         if (!judged.TryGetValue((question, json), out var work))
         {
-            var order = question.Grade(json, ContentLibrary.DefaultLanguage);
-            work = await tallies.WorkOf(worker, new(
-                source, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer, question.Offered, order.Verdict, place)
-            {
-                Scenario = question.Scenario,
-            }, at);
+            work = await tallies.WorkOf(worker, JudgedWork.Of(source, question, question.Grade(json, ContentLibrary.DefaultLanguage), place), at);
             Keep(question, json, work);
         }
 

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content;
 using Training.Content.Scenarios;
+using Training.Records.Asking;
 using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing.Answers;
@@ -88,5 +89,16 @@ internal sealed record JudgedWork(
     WorkPlace Place)
 {
     /// <summary>The scenario that it was given in, some of whose steps may be absent; null at a vehicle.</summary>
-    public Scenario? Scenario { get; init; }
+    public Scenario? Scenario { get; private init; }
+
+    /// <summary>What was answered to a question that asks for an order.</summary>
+    public static JudgedWork Of(WorkSource source, AskedOrder question, GradedOrder order, WorkPlace place) => new(
+        source, question.Written!.Id, question.Written.File.Hash, question.Variant, order.Answer, question.Offered, order.Verdict, place)
+    {
+        Scenario = question.Scenario,
+    };
+
+    /// <summary>What was answered to any question, as it was judged; null where something other than an order was asked for.</summary>
+    public static JudgedWork? Of(WorkSource source, Question question, JudgedAnswerView judged, WorkPlace place) =>
+        question is AskedOrder asked && judged is JudgedOrderView { Order: var order } ? Of(source, asked, order, place) : null;
 }

@@ -10,23 +10,15 @@ namespace Training.Sequencing.Json;
 public static class VerdictJson
 {
     private const int FirstBytes = 8192;
-    private const int MostKept = 1 << 20;
-
-    // A verdict is written into a buffer that its thread keeps for the next one; a huge one is given back.
-    [ThreadStatic]
-    private static ArrayBufferWriter<byte>? reused;
 
     /// <summary>Writes a verdict.</summary>
     /// <param name="verdict">The verdict.</param>
     public static string Write(Verdict verdict)
     {
         ArgumentNullException.ThrowIfNull(verdict);
-        var buffer = reused ??= new(FirstBytes);
-        buffer.ResetWrittenCount();
+        var buffer = new ArrayBufferWriter<byte>(FirstBytes);
         Write(verdict, buffer);
-        var json = Encoding.UTF8.GetString(buffer.WrittenSpan);
-        if (buffer.Capacity > MostKept) reused = null;
-        return json;
+        return Encoding.UTF8.GetString(buffer.WrittenSpan);
     }
 
     /// <summary>Writes a verdict as UTF-8.</summary>

@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
-using Training.Content;
 using Training.Content.Writing;
 using Training.Records.Accounts;
 using Training.Records.Writing;
@@ -35,6 +34,5 @@ public sealed class DeskController(Training.Records.Writing.Drafts drafts, Curre
 public sealed record DeskPage(DeskView Desk, IReadOnlyDictionary<string, int> Faults)
 {
     /// <summary>The files that are published in English and lack another language.</summary>
-    public IReadOnlyList<string> Untranslated { get; } = [.. Desk.Files.Where(path => ContentFile.CanBeTranslated(path)
-        && Tongues.All.Skip(1).Any(tongue => !Desk.Files.Contains(ContentFile.TranslationOf(path, tongue.Code))))];
+    public IReadOnlyList<string> Untranslated { get; } = [.. Desk.Files.Where(path => Tongues.LackedBy(path, Desk.Files.Contains).Count > 0)];
 }

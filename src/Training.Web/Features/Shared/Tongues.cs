@@ -15,6 +15,15 @@ public static class Tongues
         new(ContentLibrary.DefaultLanguage, "English", "en-GB"), new("es", "Español", "es"), new("hi", "हिन्दी", "hi"),
     ];
 
+    /// <summary>All but the default: those that texts are translated into.</summary>
+    public static IReadOnlyList<Tongue> Others { get; } = [.. All.Skip(1)];
+
+    /// <summary>The languages that a file in English is not there in yet; none where such a file is never translated.</summary>
+    /// <param name="path">The file in English.</param>
+    /// <param name="isThere">Whether there is a file of a path.</param>
+    public static IReadOnlyList<Tongue> LackedBy(string path, Func<string, bool> isThere) =>
+        ContentFile.CanBeTranslated(path) ? [.. Others.Where(tongue => !isThere(ContentFile.TranslationOf(path, tongue.Code)))] : [];
+
     /// <summary>The language of this request.</summary>
     public static Tongue Current => Find(CultureInfo.CurrentUICulture.TwoLetterISOLanguageName) ?? All[0];
 

@@ -19,7 +19,7 @@ public sealed class TranslationsController(
     [HttpPost("/desk/translations")]
     public async Task<IActionResult> Create(string? path, string? language)
     {
-        if (Tongues.All.Skip(1).FirstOrDefault(tongue => tongue.Code == language) is not { } tongue) return this.NotShown(Refused.NotFound);
+        if (Tongues.Others.FirstOrDefault(tongue => tongue.Code == language) is not { } tongue) return this.NotShown(Refused.NotFound);
         var begun = await drafts.BeginTranslation(await current.Get(), path ?? "", tongue.Code);
         if (!begun.IsOk) return this.NotDone(begun.Fault, "/desk");
         return this.Done(
