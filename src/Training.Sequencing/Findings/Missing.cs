@@ -4,7 +4,10 @@ using Training.Sequencing.Verdicts;
 
 namespace Training.Sequencing.Findings;
 
-/// <summary>The law: every required step is there, and of every one-of group one member.</summary>
+/// <summary>
+/// The law: every required step is there, and of every one-of group one member. A member that comes too late is there,
+/// too: it is found out of order or too soon, and not missed besides.
+/// </summary>
 internal static class Missing
 {
     public static void Find(Attempt attempt, FindingList findings)
@@ -13,11 +16,18 @@ internal static class Missing
         for (var s = 0; s < layout.StepCount; s++)
         {
             if (!attempt.Plan.Steps.Has(s) || attempt.FirstPlaceOf(s) != Attempt.Nowhere) continue;
-            var group = layout.GroupOf[s];
             var step = layout.Steps[s];
-            findings.Add(
-                group < 0 ? Of(step) : OfGroup(attempt, step, layout.Groups[group].Members), Attempt.Nowhere);
+            var members = layout.GroupOf[s] is var group and >= 0 ? layout.Groups[group].Members : [];
+            if (IsAnyThere(attempt, members)) continue;
+            findings.Add(members.Length < 2 ? Of(step) : OfGroup(attempt, step, members), Attempt.Nowhere);
         }
+    }
+
+    private static bool IsAnyThere(Attempt attempt, int[] members)
+    {
+        foreach (var member in members)
+            if (attempt.FirstPlaceOf(member) != Attempt.Nowhere) return true;
+        return false;
     }
 
     private static Finding Of(Step step) =>

@@ -88,10 +88,22 @@ public sealed class StartTests
             .With("c", step => step with { Choice = new("g") }).With(Sample.Order("r", "a", "b"));
         Assert.Null(procedure.Grader().CheckStart([new(Sample.Id("b"))]));
         var verdict = procedure.Grade("b | a d");
-        Assert.Equal(["missing c", "order r 1,0"], verdict.Short());
+        Assert.Equal(["order r 1,0"], verdict.Short());
+        Assert.Equal(2, verdict.Cost);
         Assert.True(procedure.Grader().Grade(
             Sample.Answer("b |") with { Entries = verdict.Nearest }).Value.Accepted);
         Assert.True(procedure.Grade("b | c d").Accepted);
+    }
+
+    [Fact]
+    public void A_group_of_which_every_member_that_is_there_comes_too_late_is_not_missing()
+    {
+        var procedure = Sample.Plain("abc").With("a", step => step with { Choice = new("g") })
+            .With("b", step => step with { Choice = new("g") }).With(Sample.Order("r", "a", "c"));
+        var verdict = procedure.Grade("c | a a");
+        Assert.Equal(["repeated a 2", "order r 1,0"], verdict.Short());
+        Assert.Equal((false, 3), (verdict.Accepted, verdict.Cost));
+        Assert.Equal(["missing b"], procedure.Grade("c |").Short());
     }
 
     [Fact]
