@@ -20,9 +20,7 @@ internal sealed record LeastMend(Mend Mend, int Kept, IReadOnlyList<Entry> Neare
         var missing = Missing(attempt);
         var order = NearestOrder.Of(attempt, kept.IsKept, moved, missing);
         var nearest = new Entry[order.Slots.Length];
-        var waits = attempt.Reading.IsObserved
-            ? Bare(attempt, order, nearest)
-            : Timed(attempt, order, nearest);
+        var waits = Timed(attempt, order, nearest);
         var mend = new Mend
         {
             Moves = Array.ConvertAll(moved, place => attempt.Layout.IdOf(attempt.Reading.Entries[place])),
@@ -72,24 +70,24 @@ internal sealed record LeastMend(Mend Mend, int Kept, IReadOnlyList<Entry> Neare
         return dropped is null ? [] : dropped;
     }
 
-    private static IReadOnlyList<Wait> Bare(Attempt attempt, NearestOrder order, Entry[] nearest)
-    {
-        for (var s = 0; s < nearest.Length; s++) nearest[s] = new(attempt.Layout.IdOf(order.Slots[s].Step));
-        return ObservedWaits.Of(attempt);
-    }
-
+    /// <summary>
+    /// Makes the entries of the nearest order and says which waits must be longer. What is put elsewhere or added in an
+    /// observed run was never timed, so its nearest order has no times at all.
+    /// </summary>
     private static IReadOnlyList<Wait> Timed(Attempt attempt, NearestOrder order, Entry[] nearest)
     {
+        var isObserved = attempt.Reading.IsObserved;
         var least = attempt.Layout.Gaps.Length > 0 ? LeastWaits.Of(attempt, order) : null;
         List<Wait>? waits = null;
         for (var s = 0; s < nearest.Length; s++)
         {
             var (step, place, _) = order.Slots[s];
-            var entry = place >= 0 ? attempt.Reading.Answer.Entries[place] : new Entry(attempt.Layout.IdOf(step));
-            if (least is not null && attempt.Layout.IsWait(step) && least.Lengths[s] > (entry.Stated?.Seconds ?? 0))
+            var entry = place >= 0 && !isObserved ? attempt.Reading.Answer.Entries[place] : new Entry(attempt.Layout.IdOf(step));
+            if (least?.IsLonger(s) == true)
             {
-                entry = entry with { Stated = Duration.OnClock(least.Lengths[s]) };
-                (waits ??= []).Add(new(entry.Step, entry.Stated.Value));
+                var length = Duration.OnClock(least.Lengths[s]);
+                if (!isObserved) entry = entry with { Stated = length };
+                (waits ??= []).Add(new(entry.Step, length));
             }
 
             if (least?.HeldOff(s) > 0) (waits ??= []).Add(new(entry.Step, Duration.OnClock(least.HeldOff(s))));

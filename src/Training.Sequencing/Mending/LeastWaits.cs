@@ -7,29 +7,34 @@ namespace Training.Sequencing.Mending;
 /// <summary>
 /// How long the waits of the nearest order must be: rule by rule in the order in which the later steps stand, what is
 /// missing of a gap is added to the last wait step inside it. As every gap that ends later also holds that wait or
-/// starts after it, no other choice adds less in all.
+/// starts after it, no other choice adds less in all. In an observed run the gaps that were too short are filled so, by what
+/// <see cref="ObservedTimes"/> says of the clock.
 /// </summary>
 internal sealed class LeastWaits
 {
     private readonly Attempt attempt;
     private readonly NearestOrder order;
+    private readonly bool isObserved;
     private readonly decimal[] lengths;
     private decimal[]? heldOff;
 
     private LeastWaits(Attempt attempt, NearestOrder order)
     {
         (this.attempt, this.order) = (attempt, order);
-        var slots = order.Slots;
-        lengths = new decimal[slots.Length];
-        for (var s = 0; s < slots.Length; s++) lengths[s] = StatedLength(s);
+        isObserved = attempt.Reading.IsObserved;
+        lengths = new decimal[order.Slots.Length];
+        for (var s = 0; s < lengths.Length; s++) lengths[s] = LengthOf(s);
     }
 
     /// <summary>For every slot of the nearest order how long it lasts.</summary>
     public ReadOnlySpan<decimal> Lengths => lengths;
 
+    /// <summary>Whether a slot is a wait that must be longer than it was.</summary>
+    public bool IsLonger(int slot) => attempt.Layout.IsWait(order.Slots[slot].Step) && lengths[slot] > LengthOf(slot);
+
     /// <summary>
-    /// How much longer a slot must be held off where no wait stands inside the gap before it. A procedure without a remark
-    /// and a start that is possible never come to this.
+    /// How much longer a slot must be held off where no wait stands inside the gap before it. On paper a procedure without an
+    /// error and a start that is possible never come to this.
     /// </summary>
     public decimal HeldOff(int slot) => heldOff is null ? 0 : heldOff[slot];
 
@@ -40,8 +45,9 @@ internal sealed class LeastWaits
         return waits;
     }
 
-    private decimal StatedLength(int slot)
+    private decimal LengthOf(int slot)
     {
+        if (isObserved) return ObservedTimes.LengthOf(attempt, order.Slots[slot]);
         var (step, place, _) = order.Slots[slot];
         var layout = attempt.Layout;
         if (!layout.IsWait(step)) return layout.Takes[step];
@@ -58,8 +64,13 @@ internal sealed class LeastWaits
         var clock = attempt.Replay.StartDoneAt;
         for (var s = 0; s < lengths.Length; s++)
         {
+            if (isObserved) clock += ObservedTimes.PauseBefore(attempt, order.Slots, s);
             foreach (var gap in attempt.Layout.GapsBefore[order.Slots[s].Step])
-                if (attempt.Plan.Steps.Has(gap.First)) clock += Fill(gap, slotOf[gap.First], s, clock, endsAt);
+            {
+                if (!attempt.Plan.Steps.Has(gap.First) || (isObserved && ObservedTimes.IsLeftAlone(attempt, gap))) continue;
+                clock += Fill(gap, slotOf[gap.First], s, clock, endsAt);
+            }
+
             clock += lengths[s];
             endsAt[s] = clock;
         }

@@ -37,6 +37,24 @@ public sealed class ObservedRunTests
         Assert.Equal(1, verdict.Cost);
     }
 
+    [Theory]
+    [InlineData("a:0-5 b:10-15", "w 60")]
+    [InlineData("w:0-20 a:20-25 b:30-35", "w 60")]
+    [InlineData("a:20-25 b:30-35 w:40-60", "w 60")]
+    [InlineData("a:0-5 c:8-12 b:17-20", "w 53")]
+    [InlineData("a:0-5 w:10-30 b:40-45", "w 45")]
+    [InlineData("w:0-90 a:90-95 b:100-105", "")]
+    [InlineData("a:0-5 w:5-30 a:30-31 b:40-45", "w 60")]
+    public void What_is_missing_of_a_gap_is_told_at_the_wait_that_stands_inside_it_in_the_mended_order(string run, string waits)
+    {
+        var procedure = Sample.Plain("acwb").With("w", step => step with { IsWait = true }).With("c", step => step with { IsOptional = true })
+            .With(Sample.Order("aw", "a", "w"), Sample.Order("wb", "w", "b"), Sample.Order("gap", "a", "b") with { AtLeast = Sample.Seconds(60) });
+        var verdict = procedure.Grader().Grade(Sample.Observed(run)).Value;
+        Assert.Contains("too-soon gap", string.Join(' ', verdict.Short()), StringComparison.Ordinal);
+        Assert.Equal(waits, string.Join(' ', verdict.Mend.Waits.Select(wait => $"{wait.Step} {wait.Length.Seconds}")));
+        Assert.True(verdict.Cost > 0);
+    }
+
     [Fact]
     public void The_replay_shows_the_real_clock()
     {
