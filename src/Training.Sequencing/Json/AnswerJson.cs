@@ -13,16 +13,27 @@ namespace Training.Sequencing.Json;
 /// </summary>
 public static class AnswerJson
 {
-    private const int LongestText = 4_000_000;
+    /// <summary>The longest text that is read, in UTF-16 units.</summary>
+    public const int LongestText = 4_000_000;
+
     private const int FewKeys = 4;
     private static readonly JsonDocumentOptions Shallow = new() { MaxDepth = 8 };
 
+    /// <summary>Why a text that is longer than <see cref="LongestText"/> is not read.</summary>
+    public static Refusal TooLong { get; } = new("The answer is too long to be read.");
+
     /// <summary>Reads an answer, or says in one sentence what is wrong with the text.</summary>
     /// <param name="json">The text.</param>
-    public static Outcome<Answer, Refusal> Parse(string json)
+    public static Outcome<Answer, Refusal> Parse(string json) => Parse(json, out _);
+
+    /// <summary>Reads an answer, or says in one sentence what is wrong with the text.</summary>
+    /// <param name="json">The text.</param>
+    /// <param name="brokenAt">Where the text stops being JSON; null where it is JSON, or is too long to be looked at.</param>
+    public static Outcome<Answer, Refusal> Parse(string json, out JsonPlace? brokenAt)
     {
         ArgumentNullException.ThrowIfNull(json);
-        if (json.Length > LongestText) return new Refusal("The answer is too long to be read.");
+        brokenAt = null;
+        if (json.Length > LongestText) return TooLong;
         try
         {
             using var document = JsonDocument.Parse(json, Shallow);
@@ -30,6 +41,7 @@ public static class AnswerJson
         }
         catch (JsonException fault)
         {
+            brokenAt = JsonPlace.Of(json, fault);
             return new Refusal(string.Create(CultureInfo.InvariantCulture,
                 $"The answer is no JSON that can be read (line {fault.LineNumber + 1 ?? 1})."));
         }
@@ -147,7 +159,7 @@ public static class AnswerJson
     /// <summary>A stranger's text, short enough for a sentence.</summary>
     internal static string Short(string text) => text.Length <= 40 ? text : text[..40] + "…";
 
-    /// <summary>Ends the reading of a text with the sentence for whoever sent it; never leaves <see cref="Parse"/>.</summary>
+    /// <summary>Ends the reading of a text with the sentence for whoever sent it; never leaves this class.</summary>
 #pragma warning disable CA1032, CA1064, CA1812 // A way out of nested reading within this file, not an exception for others.
     internal sealed class Refused(string sentence) : Exception(sentence);
 #pragma warning restore CA1032, CA1064, CA1812

@@ -48,8 +48,10 @@ internal static class EntryJson
             ? part.Value.GetString()!
             : throw new AnswerJson.Refused($"{where}: “step” is the id of a step, in quotation marks.");
 
-    private static Duration Seconds(JsonProperty part, EntryPlace where)
+    /// <summary>A time; none where its value is null, which many writers of JSON put for what they have not.</summary>
+    private static Duration? Seconds(JsonProperty part, EntryPlace where)
     {
+        if (part.Value.ValueKind == JsonValueKind.Null) return null;
         if (part.Value.ValueKind != JsonValueKind.Number)
             throw new AnswerJson.Refused($"{where}: “{part.Name}” is a number of seconds, without quotation marks.");
         if (part.Value.TryGetDecimal(out var number) && Duration.TryFromSeconds(number, out var duration)) return duration;

@@ -29,7 +29,7 @@ public sealed class AnswerJsonTests
     [InlineData("[{\"step\":7}]", "Place 1: “step” is the id")]
     [InlineData("[{\"step\":null}]", "Place 1: “step” is the id")]
     [InlineData("[{\"step\":\"w\",\"seconds\":\"60\"}]", "number of seconds, without quotation marks")]
-    [InlineData("[{\"step\":\"w\",\"seconds\":null}]", "number of seconds")]
+    [InlineData("[{\"step\":\"w\",\"startedAt\":5,\"finishedAt\":null}]", "only one of")]
     [InlineData("[{\"step\":\"w\",\"seconds\":1e400}]", "must lie between")]
     [InlineData("[{\"step\":\"w\",\"seconds\":-1}]", "must lie between")]
     [InlineData("[{\"step\":\"w\",\"seconds\":1e10}]", "must lie between")]
@@ -46,6 +46,29 @@ public sealed class AnswerJsonTests
     [InlineData("[[[[[[[[[[[[1]]]]]]]]]]]]", "no JSON")]
     public void What_cannot_be_an_answer_is_refused_with_a_sentence(string json, string why) =>
         Assert.Contains(why, AnswerJson.Parse(json).Fault.Sentence, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_time_that_is_null_is_left_out() => Assert.Equal(
+        """[{"step":"w"},{"step":"a"}]""",
+        AnswerJson.Write(AnswerJson.Parse("""[{"step":"w","seconds":null},{"step":"a","startedAt":null,"finishedAt":null}]""").Value));
+
+    [Theory]
+    [InlineData("", 1, 1)]
+    [InlineData("[{\"ste", 1, 7)]
+    [InlineData("[\n  {\"step\": }\n]", 2, 12)]
+    [InlineData("[\r\n{\"step\":\"ä🔑\",}]", 2, 15)]
+    public void The_place_at_which_a_text_stops_being_JSON_is_told_in_letters(string json, int line, int column)
+    {
+        Assert.False(AnswerJson.Parse(json, out var brokenAt).IsOk);
+        Assert.Equal(new JsonPlace(line, column), brokenAt);
+    }
+
+    [Fact]
+    public void What_is_JSON_and_no_answer_is_broken_nowhere()
+    {
+        Assert.False(AnswerJson.Parse("{}", out var brokenAt).IsOk);
+        Assert.Null(brokenAt);
+    }
 
     [Fact]
     public void Deep_nesting_and_long_texts_are_refused()
