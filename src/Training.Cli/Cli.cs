@@ -27,8 +27,9 @@ public static class Cli
 
           training analyse PROCEDURE.yaml [--variant V]
               Counts the right orders of a procedure and prints what its author should know as JSON: how many right
-              orders there are and the chance to guess one, rules that others imply, the least time, and remarks.
-              A procedure that it undoes is looked for beside it.
+              orders there are and the chance to guess one, rules that others imply, the least time, and problems.
+              A listing that is not a right order, or a gap that nothing can fill, is an error and is counted all the
+              same; where such a gap leaves no least time, it is null. A procedure that it undoes is looked for beside it.
 
           training pack CONTENT --module ID… --out FILE [--by NAME] [--licence LINE]
               Packs modules with everything that they need, to be taken elsewhere: --module stands before each.
@@ -45,7 +46,8 @@ public static class Cli
           training verify --log FILE [--key KEY] [--checkpoint FILE]
               Walks through an export of the log and names the first entry that does not fit.
 
-          A file named "-" is standard input. Without --variant the first kind of vehicle is taken.
+          For check, grade and analyse a file named "-" is standard input: a procedure, or the answers to one. An answer
+          is at most 4,000,000 characters long. Without --variant the first kind of vehicle is taken.
 
         Exit codes: 0 done or proved, 1 the content or an answer is at fault or something is not proved, 2 wrong usage.
         """;
@@ -80,21 +82,22 @@ public static class Cli
     {
         switch (args)
         {
+            case ["--help" or "-h" or "help", ..]:
+            case ["check" or "grade" or "analyse" or "pack" or "unpack" or "verify", .. var options] when options.Any(word => word is "--help" or "-h"):
+                output.WriteLine(Usage);
+                return ExitCode.Done;
             case ["check", .. var rest]:
-                return CheckCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
+                return CheckCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
             case ["grade", .. var rest]:
                 return GradeCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
             case ["analyse", .. var rest]:
-                return AnalyseCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
+                return AnalyseCommand.Parse(rest).Match(command => command.Run(input, output, errors), Wrong);
             case ["pack", .. var rest]:
                 return PackCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["unpack", .. var rest]:
                 return UnpackCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["verify", .. var rest]:
                 return VerifyCommand.Parse(rest).Match(command => command.Run(output, errors, clock.GetUtcNow()), Wrong);
-            case ["--help" or "-h" or "help", ..]:
-                output.WriteLine(Usage);
-                return ExitCode.Done;
             case []:
                 return Wrong(new("Name a command."));
             default:

@@ -14,6 +14,9 @@ public sealed record ContentFile(string Path, string Text)
     /// <summary>The largest file that is read, in bytes of UTF-8: 1 MiB.</summary>
     public const int LargestSize = 1024 * 1024;
 
+    /// <summary>The path of a text that stands in no file, such as one that is read from standard input: no id must fit its name.</summary>
+    public const string Nameless = "-";
+
     /// <summary>The whole text.</summary>
     public string Text
     {

@@ -20,6 +20,18 @@ public static class ProcedureCheck
     }
 
     /// <summary>
+    /// All problems of a procedure that can be graded by on one kind of vehicle. There gaps are looked at even where the
+    /// listing is wrong, too: what a figure is left open for is said.
+    /// </summary>
+    internal static IReadOnlyList<AuthoringProblem> Problems(Grader grader)
+    {
+        var problems = new ProblemList();
+        foreach (var problem in Problems(grader.Procedure)) problems.Add(problem);
+        GapCheck.Find(grader.Layout, problems);
+        return problems.All;
+    }
+
+    /// <summary>
     /// The problems that leave one kind of vehicle without an order to grade by, or the layout where there are none. A
     /// listing that is not right, or a gap that nothing can fill, is told to the author and does not stop the grader.
     /// </summary>

@@ -21,11 +21,19 @@ public sealed class UsageTests : CommandLine
         Assert.Empty(outcome.Output);
     }
 
-    [Fact]
-    public void Help_shows_the_usage_and_is_no_fault()
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("check --help")]
+    [InlineData("grade -h")]
+    [InlineData("grade p.yaml --help")]
+    [InlineData("analyse --help")]
+    [InlineData("pack -h")]
+    [InlineData("unpack -h")]
+    [InlineData("verify --help")]
+    public void Help_shows_the_usage_and_is_no_fault(string command)
     {
-        var outcome = Run("--help");
-        Assert.Equal(ExitCode.Done, outcome.Code);
+        var outcome = Run(command.Split(' '));
+        Assert.Equal((ExitCode.Done, ""), (outcome.Code, outcome.Errors));
         Assert.StartsWith("Usage:", outcome.Output, StringComparison.Ordinal);
     }
 }

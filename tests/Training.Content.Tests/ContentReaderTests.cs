@@ -48,6 +48,27 @@ public sealed class ContentReaderTests
         Assert.Empty(ContentReader.Read(windows).Problems);
     }
 
+    [Theory]
+    [InlineData("scenarios/at-the-crane.md", "show: []", "show: []\nstart: []\nabsent: []")]
+    [InlineData("modules/02-refit/lesson.md", "minutes: 5", "minutes: 5\nsources: []")]
+    [InlineData("scenarios/weak-relay.md", "division: 0.005, on", "one-of: [], division: 0.005, on")]
+    [InlineData("procedures/change-relay-tray.es.yaml", "title:", "facts: {}\ntitle:")]
+    public void A_list_with_nothing_in_it_is_as_good_as_none(string path, string old, string with)
+    {
+        var files = ContentFolders.Good.Select(file =>
+            file.Path == path ? file with { Text = file.Text.Replace(old, with, StringComparison.Ordinal) } : file).ToArray();
+        Assert.NotEqual(ContentFolders.Good.Select(file => file.Hash), files.Select(file => file.Hash));
+        Assert.Empty(ContentReader.Read(files).Problems);
+    }
+
+    [Fact]
+    public void A_question_of_the_kind_finish_needs_more_than_an_empty_start()
+    {
+        var files = ContentFolders.Good.Select(file => file.Path == "scenarios/at-the-crane.md"
+            ? file with { Text = file.Text.Replace("kinds: [order]", "kinds: [order, finish]\nstart: []", StringComparison.Ordinal) } : file);
+        Assert.Contains("needs \"start\"", Assert.Single(ContentReader.Read([.. files]).Problems).Sentence, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_file_given_twice_is_told()
     {

@@ -22,7 +22,7 @@ internal sealed record AnalyseCommand(string Procedure, VariantId? Variant)
                 if (variant is not null) return new UsageFault("--variant is there twice.");
                 variant = new(words[i]);
             }
-            else if (word.StartsWith('-')) return new UsageFault($"There is no option \"{word}\".");
+            else if (InputFile.IsOption(word)) return new UsageFault($"There is no option \"{word}\".");
             else if (procedure is not null) return new UsageFault($"analyse takes one procedure; \"{word}\" is one too many.");
             else procedure = word;
         }
@@ -30,14 +30,15 @@ internal sealed record AnalyseCommand(string Procedure, VariantId? Variant)
         return procedure is null ? new UsageFault("Name the procedure's file.") : new AnalyseCommand(procedure, variant);
     }
 
-    public int Run(TextWriter output, TextWriter errors)
+    public int Run(TextReader input, TextWriter output, TextWriter errors)
     {
-        var file = InputFile.Try(Procedure, () => ContentFolder.ReadFile(Procedure, Procedure));
+        var file = InputFile.Content(Procedure, input);
         if (!file.IsOk) return Report([file.Fault], errors);
         var reading = ProcedureFile.Analyse(file.Value, Variant, Beside);
         if (reading.Report is not { } report) return Report(reading.Problems, errors);
         output.WriteLine(AnalysisJson.Write(report, reading.Problems.Select(problem => problem.ToString())));
-        return ExitCode.Done;
+        var faults = reading.Problems.Where(problem => problem.HoldsBack).ToList();
+        return faults.Count == 0 ? ExitCode.Done : Report(faults, errors);
     }
 
     private ContentFile? Beside(ProcedureId id)

@@ -16,20 +16,21 @@ internal sealed record CheckCommand(IReadOnlyList<string> Paths, bool Measure, I
             if (words[i] == "--measure") measure = true;
             else if (words[i] == "--languages" && i + 1 < words.Count) languages = words[++i].Split(',', StringSplitOptions.RemoveEmptyEntries);
             else if (words[i] == "--languages") return new UsageFault("Name the languages behind --languages, such as es,hi.");
-            else if (words[i].StartsWith('-')) return new UsageFault($"check has no option \"{words[i]}\".");
+            else if (InputFile.IsOption(words[i])) return new UsageFault($"check has no option \"{words[i]}\".");
             else paths.Add(words[i]);
         }
 
+        if (paths.Count(path => path == InputFile.Dash) > 1) return new UsageFault("Standard input can be read once: name \"-\" once.");
         return paths.Count == 0 ? new UsageFault("Name the files or folders to check.") : new CheckCommand(paths, measure, languages);
     }
 
-    public int Run(TextWriter output, TextWriter errors)
+    public int Run(TextReader input, TextWriter output, TextWriter errors)
     {
         var files = 0;
         List<ContentProblem> problems = [];
         foreach (var path in Paths)
         {
-            var target = CheckTarget.At(path);
+            var target = CheckTarget.At(path, input);
             files += target.Files;
             problems.AddRange(target.Problems);
             if (target.Content is not { } content) continue;

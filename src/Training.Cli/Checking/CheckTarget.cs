@@ -11,10 +11,12 @@ internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Prob
 
     private static readonly string[] Folders = ["modules", "procedures", "scenarios", "competencies", "glossary"];
 
-    public static CheckTarget At(string path)
+    public static CheckTarget At(string path, TextReader input)
     {
         try
         {
+            if (path == InputFile.Dash)
+                return InputFile.Content(path, input).Match(file => new(1, ProcedureFile.Check(file).Problems), problem => new CheckTarget(1, [problem]));
             if (Directory.Exists(path)) return Folder(path);
             return InputFile.Try(path, () => SingleFile(path)).Match(found => found, problem => new(1, [problem]));
         }

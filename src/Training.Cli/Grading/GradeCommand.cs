@@ -16,6 +16,7 @@ namespace Training.Cli.Grading;
 internal sealed record GradeCommand(string Procedure, string Answers, bool OneALine, VariantId? Variant)
 {
     private const int LinesABatch = 200;
+    private const int SignsABatch = 1_000_000;
     private static readonly JsonSerializerOptions Plain = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static Outcome<GradeCommand, UsageFault> Parse(IReadOnlyList<string> words)
@@ -30,7 +31,7 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
                 if (++i == words.Count) return new UsageFault($"{word} needs a value behind it.");
                 if (!options.TryAdd(word, words[i])) return new UsageFault($"{word} is there twice.");
             }
-            else if (word.StartsWith('-')) return new UsageFault($"There is no option \"{word}\".");
+            else if (InputFile.IsOption(word)) return new UsageFault($"There is no option \"{word}\".");
             else if (procedure is not null) return new UsageFault($"grade takes one procedure; \"{word}\" is one too many.");
             else procedure = word;
         }
@@ -39,30 +40,31 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         if (options.ContainsKey("--answer") == options.ContainsKey("--answers"))
             return new UsageFault("Name either one --answer or a file of --answers.");
         var oneALine = options.TryGetValue("--answers", out var answers);
+        answers ??= options["--answer"];
+        if (procedure == InputFile.Dash && answers == InputFile.Dash)
+            return new UsageFault("Standard input is either the procedure or the answers: name a file for one of them.");
         return new GradeCommand(
             procedure,
-            answers ?? options["--answer"],
+            answers,
             oneALine,
             options.TryGetValue("--variant", out var variant) ? new VariantId(variant) : null);
     }
 
     public int Run(TextReader input, TextWriter output, TextWriter errors)
     {
-        var file = InputFile.Try(Procedure, () => ContentFolder.ReadFile(Procedure, Procedure));
+        var file = InputFile.Content(Procedure, input);
         if (!file.IsOk) return Report([file.Fault], errors);
         var reading = ProcedureFile.ReadGrader(file.Value, Variant);
         if (reading.Grader is not { } grader) return Report(reading.Problems, errors);
-        if (Answers == "-") return Grade(grader, input, output, errors);
-        var answers = InputFile.Try(Answers, () => new StreamReader(Answers, Encoding.UTF8));
-        if (!answers.IsOk) return Report([answers.Fault], errors);
-        using (answers.Value) return Grade(grader, answers.Value, output, errors);
+        return InputFile.Read(Answers, input, answers => Grade(grader, answers, output, errors))
+            .Match(code => code, problem => Report([problem], errors));
     }
 
     private int Grade(Grader grader, TextReader answers, TextWriter output, TextWriter errors)
     {
         if (OneALine) return GradeLines(grader, answers, output, errors).GetAwaiter().GetResult();
         var batch = new GradedBatch();
-        GradeOne(grader, answers.ReadToEnd(), 1, batch);
+        GradeOne(grader, new(1, AnswerLines.Whole(answers)), batch);
         return Tell(batch, output, errors);
     }
 
@@ -77,7 +79,7 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         var telling = Task.Run(() => TellAll(underWay, told, output, errors));
         try
         {
-            foreach (var lines in Lines(answers).Chunk(LinesABatch))
+            foreach (var lines in Batches(new AnswerLines(answers).Read()))
                 await underWay.Writer.WriteAsync(Task.Run(() => GradeAll(grader, lines, told.TryTake(out var again) ? again : new())));
         }
         catch (ChannelClosedException)
@@ -93,10 +95,10 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         return await telling;
     }
 
-    private GradedBatch GradeAll(Grader grader, (int Number, string Json)[] lines, GradedBatch batch)
+    private GradedBatch GradeAll(Grader grader, List<AnswerLine> lines, GradedBatch batch)
     {
         batch.Clear();
-        foreach (var (number, json) in lines) GradeOne(grader, json, number, batch);
+        foreach (var line in lines) GradeOne(grader, line, batch);
         return batch;
     }
 
@@ -121,21 +123,37 @@ internal sealed record GradeCommand(string Procedure, string Answers, bool OneAL
         }
     }
 
-    private static IEnumerable<(int Number, string Json)> Lines(TextReader answers)
+    /// <summary>
+    /// Lines that are graded together. Long ones make small batches, so that what is under way stays within bounds; one that
+    /// is too long is told at once, as it may not end.
+    /// </summary>
+    private static IEnumerable<List<AnswerLine>> Batches(IEnumerable<AnswerLine> lines)
     {
-        for (var number = 1; answers.ReadLine() is { } line; number++)
-            if (!string.IsNullOrWhiteSpace(line)) yield return (number, line);
+        List<AnswerLine> batch = new(LinesABatch);
+        var length = 0;
+        foreach (var line in lines)
+        {
+            batch.Add(line);
+            length += line.Json?.Length ?? SignsABatch;
+            if (batch.Count < LinesABatch && length < SignsABatch) continue;
+            yield return batch;
+            (batch, length) = (new(LinesABatch), 0);
+        }
+
+        if (batch.Count > 0) yield return batch;
     }
 
-    private void GradeOne(Grader grader, string json, int line, GradedBatch batch)
+    private void GradeOne(Grader grader, AnswerLine line, GradedBatch batch)
     {
-        var answer = AnswerJson.Parse(json);
+        JsonPlace? brokenAt = null;
+        var answer = line.Json is null ? AnswerJson.TooLong : AnswerJson.Parse(line.Json, out brokenAt);
         var verdict = answer.IsOk ? grader.Grade(answer.Value) : answer.Fault;
         if (verdict.IsOk) VerdictJson.Write(verdict.Value, batch.Lines);
         else
         {
             batch.Lines.Write(JsonSerializer.SerializeToUtf8Bytes(new { error = verdict.Fault.Sentence }, Plain));
-            batch.Problems.Add(new(Answers, line, 1, ProblemLevel.Error, verdict.Fault.Sentence));
+            var (inner, column) = brokenAt ?? new(1, 1);
+            batch.Problems.Add(new(Answers, line.Number + inner - 1, column, ProblemLevel.Error, verdict.Fault.Sentence));
         }
 
         batch.Lines.Write("\n"u8);

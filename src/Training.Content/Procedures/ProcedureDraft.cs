@@ -64,7 +64,7 @@ internal sealed record ProcedureDraft(ContentFile File, Procedure? Procedure, Pr
     private void CheckName(Procedure procedure)
     {
         var name = Path.GetFileNameWithoutExtension(File.Name);
-        if (procedure.Id.Value == name) return;
+        if (procedure.Id.Value == name || File.Path == ContentFile.Nameless) return;
         Problems.Error(Places.Id, $"The id \"{procedure.Id}\" must be the same as the file's name: write \"id: {name}\", or name the file {procedure.Id}.yaml.");
     }
 }

@@ -33,7 +33,10 @@ public static class ProcedureFile
         return new(null, draft.Problems.Sorted);
     }
 
-    /// <summary>Reads a file and analyses the procedure for one kind of vehicle.</summary>
+    /// <summary>
+    /// Reads a file and analyses the procedure for one kind of vehicle. Where there is an order behind its rules it is
+    /// analysed, whatever else its author has to mend.
+    /// </summary>
     /// <param name="file">The file; its name does not matter.</param>
     /// <param name="variant">The kind of vehicle; null takes the first listed.</param>
     /// <param name="find">Finds the file of the procedure that this one undoes; null where there is none to be had.</param>
@@ -50,10 +53,22 @@ public static class ProcedureFile
             return new(null, draft.Problems.Sorted);
         }
 
-        var mirrored = draft.Procedure!.Mirror is { } mirror && find(mirror.Of) is { } other ? Read(other).Procedure : null;
-        var report = ProcedureAnalysis.Of(grader.Value, mirrored);
+        var report = ProcedureAnalysis.Of(grader.Value, Mirrored(draft, find));
+        draft.Report(report.Problems);
         draft.Report(report.Remarks);
         return new(report, draft.Problems.Sorted);
+    }
+
+    private static Procedure? Mirrored(ProcedureDraft draft, Func<ProcedureId, ContentFile?> find)
+    {
+        if (draft.Procedure!.Mirror is not { } mirror) return null;
+        if (find(mirror.Of) is not { } file)
+            draft.Problems.Remark(draft.Places.Mirror, $"The procedure \"{mirror.Of}\" is not there: whether this one undoes it was not looked at.");
+        else if (Read(file).Procedure is { } mirrored)
+            return mirrored;
+        else
+            draft.Problems.Remark(draft.Places.Mirror, $"The procedure \"{mirror.Of}\" cannot be read: whether this one undoes it was not looked at.");
+        return null;
     }
 
     /// <summary>
@@ -80,6 +95,6 @@ public sealed record ProcedureReading(Procedure? Procedure, IReadOnlyList<Conten
 public sealed record GraderReading(Grader? Grader, IReadOnlyList<ContentProblem> Problems);
 
 /// <summary>What an attempt to analyse a procedure's file gave.</summary>
-/// <param name="Report">What was found; null where any error stands.</param>
-/// <param name="Problems">Everything that its author should know, by line.</param>
+/// <param name="Report">What was found; null where an error leaves the procedure without an order.</param>
+/// <param name="Problems">Everything that its author should know, by line; errors may stand beside a report.</param>
 public sealed record AnalysisReading(AnalysisReport? Report, IReadOnlyList<ContentProblem> Problems);

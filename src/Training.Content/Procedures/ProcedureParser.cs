@@ -153,7 +153,7 @@ internal sealed class ProcedureParser(ProblemList problems, ProcedureDemands dem
     private Mirror? Mirror(Fields fields)
     {
         var of = fields.Id("mirrors");
-        if (fields.Has("pairs") && !fields.Has("mirrors"))
+        if (fields.Holds("pairs") && !fields.Has("mirrors"))
             problems.Error(fields.KeyPlaceOf("pairs"), "\"pairs\" needs \"mirrors\": name the procedure whose steps are undone.");
         List<MirrorPair> pairs = [];
         foreach (var (theirs, value) in fields.Entries("pairs"))

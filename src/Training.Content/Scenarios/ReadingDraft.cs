@@ -33,8 +33,8 @@ internal sealed record ReadingDraft(Place Place)
 
         var measure = found.Value;
         var inputs = fields.Entries("inputs", needed: true).Select(entry => InputDraft.Read(entry.Key, entry.Value, measure, problems)).OfType<InputDraft>().ToList();
-        var decisions = fields.Has("decide") ? BandDraft.ReadAll(fields.Items("decide"), measure, problems) : [];
-        var sources = fields.Items("sources", needed: fields.Has("decide")).Select(item => SourceDraft.Read(item, problems, isTranslation: false)?.Source).OfType<Source>().ToList();
+        var decisions = BandDraft.ReadAll(fields.Items("decide"), measure, problems);
+        var sources = fields.Items("sources", needed: fields.Holds("decide")).Select(item => SourceDraft.Read(item, problems, isTranslation: false)?.Source).OfType<Source>().ToList();
         var rules = fields.Entries("rules").ToDictionary(
             entry => entry.Key.Text, entry => fields.AsText(entry.Value, $"\"{entry.Key.Text}\"") is { } text ? text : entry.Key);
         var division = fields.Number("division");
@@ -117,7 +117,7 @@ internal sealed record InputDraft(Place Place, InputRange Range, Instrument On, 
         if (on is Instrument.Hydrometer or Instrument.Thermometer && division == 0)
             problems.Error(name.Place, $"What is read off a scale needs its \"division\": the distance of two lines.");
         InputRange? range;
-        if (fields.Has("one-of"))
+        if (fields.Holds("one-of"))
         {
             if (fields.Has("from") || fields.Has("to") || fields.Has("step"))
                 problems.Error(fields.KeyPlaceOf("one-of"), "An input has \"one-of\", or \"from\", \"to\" and \"step\": keep one of the two.");

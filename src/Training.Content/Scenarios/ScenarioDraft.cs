@@ -76,14 +76,15 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
             Kinds = kinds,
             StartPlace = fields.KeyPlaceOf("start"),
             Start = [.. fields.Items("start").Select(node => StartEntry.Read(node, draft.Problems)).OfType<StartEntry>()],
-            Show = fields.Has("show") ? ShownDecoys(fields) : null,
+            // No decoy at all is a choice that an author may make, so an empty list is not the same as none here.
+            Show = fields.Has("show") ? fields.Ids("show") : null,
             Absent = AbsentDraft.ReadAll(fields, draft.Problems),
         };
         draft = draft with { ReadingWords = draft.Reading?.Words };
         draft.CheckReading(fields);
-        if (draft.MayBe(QuestionKind.Finish) && !fields.Has("start"))
+        if (draft.MayBe(QuestionKind.Finish) && !fields.Holds("start"))
             draft.Problems.Error(fields.KeyPlaceOf("kinds"), "A question of the kind finish needs \"start\": list what the colleague has done.");
-        if (!draft.MayBe(QuestionKind.Finish) && kinds.Count > 0 && fields.Has("start"))
+        if (!draft.MayBe(QuestionKind.Finish) && kinds.Count > 0 && fields.Holds("start"))
             draft.Problems.Error(draft.StartPlace, "\"start\" is for questions of the kind finish alone: add finish to the kinds, or remove it.");
         return draft;
     }
@@ -115,10 +116,6 @@ internal sealed record ScenarioDraft(ContentFile File, string Id, string Languag
         if (Procedure is not null && Module is not null)
             Problems.Error(fields.KeyPlaceOf("module"), "The module follows from the procedure: remove the key.");
     }
-
-    // No decoy at all is a choice that an author may make, so an empty list stands here.
-    private static IReadOnlyList<YamlText> ShownDecoys(Fields fields) =>
-        fields.Node("show", needed: false) is YamlList { Items.Count: 0 } ? [] : fields.Ids("show");
 
     private static (ScenarioDraft Draft, Fields? Fields) Open(ContentFile file, string id, string language, params string[] known)
     {

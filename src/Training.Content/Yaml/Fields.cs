@@ -45,6 +45,10 @@ internal sealed class Fields
 
     public bool Has(string key) => fields.ContainsKey(key);
 
+    /// <summary>Whether a key is there with something in it: an empty list is as good as none.</summary>
+    public bool Holds(string key) =>
+        fields.TryGetValue(key, out var field) && field.Value is not YamlList { Items.Count: 0 } and not YamlMap { Fields.Count: 0 };
+
     /// <summary>Where the value of a key stands; the start of the part where there is none.</summary>
     public Place PlaceOf(string key) => fields.TryGetValue(key, out var field) ? field.Value.Place : Place;
 
@@ -71,11 +75,11 @@ internal sealed class Fields
     /// <summary>An id: lower-case letters, digits and hyphens.</summary>
     public YamlText? Id(string key, bool needed = false) => Text(key, needed) is { } text && IsId(text) ? text : null;
 
-    /// <summary>A list of at least one id; where <paramref name="orOne"/>, a single id will do.</summary>
+    /// <summary>Ids; an empty list is as good as none unless the key is needed. Where <paramref name="orOne"/>, a single id will do.</summary>
     public IReadOnlyList<YamlText> Ids(string key, bool needed = false, bool orOne = false) =>
         [.. Texts(key, needed, orOne).Where(IsId)];
 
-    /// <summary>A list of at least one text, none of them twice.</summary>
+    /// <summary>Texts, none of them twice; an empty list is as good as none unless the key is needed.</summary>
     public IReadOnlyList<YamlText> Texts(string key, bool needed = false, bool orOne = false)
     {
         List<YamlText> texts = [];
@@ -89,15 +93,18 @@ internal sealed class Fields
         return texts;
     }
 
-    /// <summary>The entries of a list of at least one.</summary>
+    /// <summary>
+    /// The entries of a list. One that is empty is as good as none, as programs write it so; where the key is needed, or a
+    /// single one will do, somebody meant to name something.
+    /// </summary>
     public IReadOnlyList<YamlNode> Items(string key, bool needed = false, bool orOne = false)
     {
         switch (Node(key, needed))
         {
             case null:
                 return [];
-            case YamlList { Items.Count: 0 } list:
-                problems.Error(list.Place, $"\"{key}\" is an empty list: put something in it, or leave the key out.");
+            case YamlList { Items.Count: 0 } list when needed || orOne:
+                problems.Error(list.Place, $"\"{key}\" is an empty list: put something in it.");
                 return [];
             case YamlList list:
                 return list.Items;
@@ -109,10 +116,11 @@ internal sealed class Fields
         }
     }
 
-    /// <summary>The keys and texts of a part whose keys are the author's own.</summary>
+    /// <summary>The keys and texts of a part whose keys are the author's own; an empty one is as good as none unless the key is needed.</summary>
     public IReadOnlyList<(YamlText Key, YamlNode Value)> Entries(string key, bool needed = false)
     {
         if (Node(key, needed) is not { } node) return [];
+        if (!needed && node is YamlMap { Fields.Count: 0 }) return [];
         if (node is not YamlMap { Fields.Count: > 0 } map)
         {
             problems.Error(node.Place, $"\"{key}\" is written as keys with values, such as {{ key: off }}; here is {Described(node)}.");
@@ -133,9 +141,9 @@ internal sealed class Fields
     /// <summary>True or false; false where the key is not there.</summary>
     public bool Flag(string key)
     {
-        if (Text(key) is not { } text) return false;
-        if (text is { IsQuoted: false, Text: "true" or "false" }) return text.Text == "true";
-        problems.Error(text.Place, $"\"{key}\" must be true or false.");
+        if (Node(key, needed: false) is not { } node) return false;
+        if (node is YamlText { IsQuoted: false, Text: "true" or "false" } text) return text.Text == "true";
+        problems.Error(node.Place, $"\"{key}\" must be true or false.");
         return false;
     }
 

@@ -16,7 +16,15 @@ namespace Training.Sequencing.Analysis;
 /// </remarks>
 internal static class LeastTime
 {
-    /// <summary>The time in seconds; nothing where finding it would pass the room.</summary>
+    /// <summary>
+    /// Whether there is such a time: whatever members of the one-of groups are taken, every gap can be filled by what must
+    /// come between its steps. Where it cannot, an author has an error to mend first.
+    /// </summary>
+    public static bool IsThere(Layout layout, PlanShelf plans) =>
+        Choices.AreTooMany(layout) || Choices.Of(layout, Choices.Least(layout)).All(steps =>
+            plans.For(steps) is var plan && WorkCourse.GapsOf(layout, plan).All(gap => GapCheck.CanFill(layout, plan, gap)));
+
+    /// <summary>The time in seconds; nothing where finding it would pass the room. There must be one.</summary>
     /// <param name="layout">The layout.</param>
     /// <param name="plans">Its plans.</param>
     /// <param name="room">How many stages may be looked at.</param>

@@ -2,7 +2,7 @@ using Training.Sequencing.Procedures;
 
 namespace Training.Sequencing.Analysis;
 
-/// <summary>What an author is told of a sound procedure.</summary>
+/// <summary>What an author is told of a procedure that has an order behind its rules.</summary>
 public static class ProcedureAnalysis
 {
     // Of a long circle so many rules are taken out in turn.
@@ -20,13 +20,15 @@ public static class ProcedureAnalysis
         ArgumentNullException.ThrowIfNull(grader);
         limits ??= AnalysisLimits.Default;
         var counted = CountedChoices.Of(grader.Layout, grader.Plans, limits);
-        var shortest = LeastTime.Of(grader.Layout, grader.Plans, limits.Ideals / StagesAnIdeal);
+        var isThere = LeastTime.IsThere(grader.Layout, grader.Plans);
+        var shortest = isThere ? LeastTime.Of(grader.Layout, grader.Plans, limits.Ideals / StagesAnIdeal) : null;
         List<AuthoringRemark> remarks =
         [
             .. UntouchedSteps.Remarks([grader.Layout]),
+            .. LonelyChoices.Remarks(grader.Procedure),
             .. mirrored is null ? [] : NotMirrored(grader, mirrored),
         ];
-        if (shortest is null)
+        if (isThere && shortest is null)
             remarks.Add(new(RemarkCodes.LeftOpen,
                 "The least time is left open: there are too many orders to look through.", ProblemSubject.Procedure));
         return new()
@@ -36,18 +38,23 @@ public static class ProcedureAnalysis
             GuessChance = GuessChance.Of(counted),
             RedundantRules = RedundantRules.Of(grader.Layout),
             Shortest = shortest is { } seconds ? Duration.OnClock(seconds) : null,
+            Problems = ProcedureCheck.Problems(grader),
             Remarks = remarks,
         };
     }
 
     /// <summary>
-    /// The steps that no rule touches on any kind of vehicle; quick enough for every save of a file.
+    /// The steps that no rule touches on any kind of vehicle, and choices that are none; quick enough for every save of a file.
     /// </summary>
     /// <param name="procedure">The procedure. One that is not sound gets no remarks: it has errors to mend first.</param>
     public static IReadOnlyList<AuthoringRemark> Remarks(Procedure procedure)
     {
         ArgumentNullException.ThrowIfNull(procedure);
-        return [.. UntouchedSteps.Remarks([.. Graders(procedure).Select(grader => grader.Layout)])];
+        return
+        [
+            .. UntouchedSteps.Remarks([.. Graders(procedure).Select(grader => grader.Layout)]),
+            .. LonelyChoices.Remarks(procedure),
+        ];
     }
 
     /// <summary>
@@ -118,9 +125,15 @@ public sealed record AnalysisReport
 
     /// <summary>
     /// The least time that one person takes for the required steps, least waits included; null where finding it would
-    /// pass the limits.
+    /// pass the limits, and where nothing can fill a gap that a rule asks for.
     /// </summary>
     public required Duration? Shortest { get; init; }
+
+    /// <summary>
+    /// What the author must mend all the same, on any kind of vehicle: a listing that is not right, a gap that nothing can
+    /// fill, another kind of vehicle without an order.
+    /// </summary>
+    public required IReadOnlyList<AuthoringProblem> Problems { get; init; }
 
     /// <summary>What the author should know.</summary>
     public required IReadOnlyList<AuthoringRemark> Remarks { get; init; }

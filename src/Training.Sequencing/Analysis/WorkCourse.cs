@@ -12,7 +12,7 @@ internal sealed class WorkCourse
     {
         (Layout, Plan) = (layout, plan);
         Steps = [.. Enumerable.Range(0, layout.StepCount).Where(plan.Steps.Has).OrderBy(step => plan.Before.CountIn(step))];
-        Gaps = [.. layout.Gaps.Where(gap => plan.Steps.Has(gap.First) && plan.Steps.Has(gap.Then))];
+        Gaps = [.. GapsOf(layout, plan)];
         slotOf = new int[layout.StepCount];
         Array.Fill(slotOf, -1);
         foreach (var then in Gaps.Select(gap => gap.Then).Distinct()) slotOf[then] = SlotCount++;
@@ -30,6 +30,10 @@ internal sealed class WorkCourse
     /// <summary>How many steps a gap ends at.</summary>
     public int SlotCount { get; }
 
+    /// <summary>The gaps between steps of a plan.</summary>
+    public static IEnumerable<Link> GapsOf(Layout layout, Plan plan) =>
+        layout.Gaps.Where(gap => plan.Steps.Has(gap.First) && plan.Steps.Has(gap.Then));
+
     public decimal Takes(int step) => Layout.Takes[step];
 
     public Stage Begin() => new(0, new decimal[SlotCount], new decimal[SlotCount]);
@@ -43,7 +47,7 @@ internal sealed class WorkCourse
     /// were open at that wait have grown shorter by it.
     /// </summary>
     /// <exception cref="InvalidOperationException">
-    /// No wait stood inside the gap: a fault of ours, as a procedure is checked for that.
+    /// No wait stood inside the gap: a fault of ours, <see cref="LeastTime.IsThere"/> was not asked.
     /// </exception>
     public Stage Do(Stage stage, int step)
     {

@@ -37,7 +37,8 @@ internal static class GapCheck
     private static bool CanFill(Layout layout, StepSet steps, Link gap) =>
         Plan.TryMake(layout, steps, out _) is not { } plan || CanFill(layout, plan, gap);
 
-    private static bool CanFill(Layout layout, Plan plan, Link gap)
+    /// <summary>Whether what a plan puts between the two steps of a gap can fill it.</summary>
+    public static bool CanFill(Layout layout, Plan plan, Link gap)
     {
         var length = 0m;
         foreach (var between in new EachBit(plan.After.Row(gap.First)))

@@ -89,9 +89,6 @@ internal sealed class NamesCheck
             var first = group.First();
             var subject = new ProblemSubject(SubjectKind.Step, first.Id.Value);
             Said(group.Key.Value, $"Step “{first.Id}” is one of a group without a name.", subject);
-            if (group.Count() == 1)
-                problems.Add(AuthoringCodes.LonelyChoice,
-                    $"Step “{first.Id}” is the only one of “{group.Key}”; a choice needs two.", subject);
         }
     }
 

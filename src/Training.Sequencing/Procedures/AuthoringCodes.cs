@@ -36,9 +36,6 @@ public static class AuthoringCodes
     /// <summary>A member of a one-of group is optional, too.</summary>
     public const string OptionalChoice = "optional-choice";
 
-    /// <summary>A one-of group has a single member.</summary>
-    public const string LonelyChoice = "lonely-choice";
-
     /// <summary>There is nothing to do for a kind of vehicle.</summary>
     public const string NoSteps = "no-steps";
 

@@ -15,6 +15,9 @@ public static class RemarkCodes
     /// <summary>A pair of the mirrored procedure has no reversed pair here.</summary>
     public const string NotMirrored = "not-mirrored";
 
+    /// <summary>A one-of group has a single member, so that there is nothing to choose.</summary>
+    public const string LonelyChoice = "lonely-choice";
+
     /// <summary>A question was left open, as answering it would pass the limits of the analysis.</summary>
     public const string LeftOpen = "left-open";
 }

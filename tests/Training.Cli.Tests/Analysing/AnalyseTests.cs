@@ -55,7 +55,45 @@ public sealed class AnalyseTests : CommandLine
         var problem = Assert.Single(JsonDocument.Parse(Run("analyse", back).Output).RootElement.GetProperty("problems").EnumerateArray());
         Assert.StartsWith($"{back}:4:", problem.GetString(), StringComparison.Ordinal);
         File.Delete(Path.Combine(Folder, "there.yaml"));
-        Assert.Equal(0, JsonDocument.Parse(Run("analyse", back).Output).RootElement.GetProperty("problems").GetArrayLength());
+        var alone = Run("analyse", back);
+        var remark = Assert.Single(JsonDocument.Parse(alone.Output).RootElement.GetProperty("problems").EnumerateArray());
+        Assert.Equal(ExitCode.Done, alone.Code);
+        Assert.StartsWith($"{back}:4:10: remark: The procedure \"there\" is not there", remark.GetString(), StringComparison.Ordinal);
+        Write("there.yaml", "id: there\n");
+        Assert.Contains("cannot be read", Run("analyse", back).Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("{ id: r, first: a, then: b, at-least: 5 s }", "null", "can fill it")]
+    [InlineData("{ id: r, first: b, then: a }", "0", "listing is not a right order")]
+    public void An_error_that_leaves_the_procedure_an_order_is_told_beside_the_counts(string rule, string shortest, string why)
+    {
+        var path = Write("p.yaml", $"id: p\ntitle: P\nrevision: 1\nsteps:\n  - {{ id: a, do: A }}\n  - {{ id: b, do: B }}\nrules:\n  - {rule}\n");
+        var outcome = Run("analyse", path);
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        var json = JsonDocument.Parse(Assert.Single(outcome.Lines)).RootElement;
+        Assert.Equal(("1", shortest), (json.GetProperty("acceptedOrders").GetString(), json.GetProperty("shortestSeconds").GetRawText()));
+        var problem = Assert.Single(json.GetProperty("problems").EnumerateArray()).GetString();
+        Assert.StartsWith($"{path}:8:5: error: ", problem, StringComparison.Ordinal);
+        Assert.Contains(why, problem, StringComparison.Ordinal);
+        Assert.Equal(problem + "\n", outcome.Errors);
+    }
+
+    [Fact]
+    public void A_dash_reads_the_procedure_from_standard_input()
+    {
+        Assert.Equal(Run("analyse", Tray).Output, RunWith(File.ReadAllText(Tray), "analyse", "-").Output);
+        Assert.StartsWith("-:8:5: error: ", RunWith(Loop, "analyse", "-").Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Lists_with_nothing_in_them_are_as_good_as_none_and_a_group_of_one_is_a_remark()
+    {
+        var outcome = RunWith(
+            """{"id":"p","title":"P","revision":1,"variants":[],"facts":{},"decoys":[],"rules":[],"mirrors":"q","pairs":{},"steps":[{"id":"a","do":"A","one-of":"g"}]}""",
+            "analyse", "-");
+        Assert.Equal((ExitCode.Done, ""), (outcome.Code, outcome.Errors));
+        Assert.Contains("remark: Step “a” is the only one of “g”", outcome.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -87,6 +87,25 @@ public sealed class CheckTests : CommandLine
     }
 
     [Fact]
+    public void A_dash_reads_a_procedure_from_standard_input_and_its_name_does_not_matter()
+    {
+        var tray = File.ReadAllText(Path.Combine(Data, "good", "procedures", "change-relay-tray.yaml"));
+        Assert.Equal((ExitCode.Done, ""), (RunWith(tray, "check", "-").Code, RunWith(tray, "check", "-").Errors));
+        Assert.StartsWith("-:8:44: error: ", RunWith(tray.Replace("takes: 5 s", "takse: 5 s", StringComparison.Ordinal), "check", "-").Errors, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.WrongUsage, Run("check", "-", "-").Code);
+    }
+
+    [Fact]
+    public void Lists_with_nothing_in_them_are_as_good_as_none_and_a_group_of_one_is_remarked()
+    {
+        var outcome = RunWith(
+            """{"id":"p","title":"P","revision":1,"variants":[],"facts":{},"decoys":[],"rules":[],"steps":[{"id":"a","do":"A","one-of":"g","sets":{},"variants":[]}]}""",
+            "check", "-");
+        Assert.Equal(ExitCode.Done, outcome.Code);
+        Assert.Contains("remark: Step “a” is the only one of “g”", outcome.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_procedure_under_another_name_is_at_fault()
     {
         var path = Write("other.yaml", File.ReadAllText(Path.Combine(Data, "good", "procedures", "change-relay-tray.yaml")));

@@ -46,7 +46,6 @@ public sealed class GradeTests : CommandLine
     [InlineData("""[{"step":"rest","seconds":-1}]""")]
     [InlineData("""[{"step":"key-off","seconds":5}]""")]
     [InlineData("""{"start":["lift-tray"],"entries":[]}""")]
-    [InlineData("[")]
     [InlineData("")]
     [InlineData("{}")]
     [InlineData("7")]
@@ -57,6 +56,82 @@ public sealed class GradeTests : CommandLine
         Assert.Equal(ExitCode.AtFault, outcome.Code);
         var sentence = Json(Assert.Single(outcome.Lines)).GetProperty("error").GetString();
         Assert.Equal($"{path}:1:1: error: {sentence}\n", outcome.Errors);
+    }
+
+    [Fact]
+    public void Where_an_answer_is_no_JSON_its_line_and_column_are_told()
+    {
+        var one = Write("a.json", "[\n  {\"step\": \"key-off\"},\n  {\"step\": }\n]\n");
+        Assert.StartsWith($"{one}:3:12: error: ", Run("grade", Procedure, "--answer", one).Errors, StringComparison.Ordinal);
+        var many = Write("a.jsonl", $"{Right}\n\n[{{\"step\":\"ä\",}}]\n");
+        Assert.StartsWith($"{many}:3:14: error: ", Run("grade", Procedure, "--answers", many).Errors, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    [InlineData("\r")]
+    public void A_line_that_is_longer_than_any_answer_is_refused_and_the_others_are_graded(string end)
+    {
+        var path = Write("a.jsonl", string.Join(end, Right, new string('x', 4_000_001), Wrong, "", Right, new string(' ', 4_000_001)));
+        var outcome = Run("grade", Procedure, "--answers", path, "--variant", "tipper");
+        Assert.Equal((ExitCode.AtFault, 5), (outcome.Code, outcome.Lines.Length));
+        Assert.Equal([true, null, false, true, null], outcome.Lines.Select(line =>
+            Json(line).TryGetProperty("accepted", out var accepted) ? accepted.GetBoolean() : (bool?)null));
+        Assert.Equal($"{path}:2:1: error: The answer is too long to be read.\n{path}:6:1: error: The answer is too long to be read.\n", outcome.Errors);
+    }
+
+    [Fact]
+    public void Lines_that_end_with_two_signs_are_counted_once_wherever_they_are_cut()
+    {
+        // The pieces in which the input comes end between the two signs, and within a line.
+        var lines = string.Concat(Enumerable.Range(1, 500).Select(line => $"[{{\"step\":\"no-step-{line}\"}}]\r\n"));
+        using var output = new StringWriter { NewLine = "\n" };
+        using var errors = new StringWriter { NewLine = "\n" };
+        Cli.Run(["grade", Procedure, "--answers", "-"], new InPieces(lines), output, errors);
+        Assert.Equal(500, output.ToString().Count(sign => sign == '\n'));
+        Assert.Contains("\n-:500:1: error: ", errors.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_line_without_an_end_is_refused_before_it_ends()
+    {
+        // Both inputs break long before their line ends: what is told by then was not kept to the end.
+        using var output = new StringWriter { NewLine = "\n" };
+        var code = Cli.Run(["grade", Procedure, "--answers", "-"], new EndlessLine { BreaksAfter = 20_000_000 }, output, TextWriter.Null);
+        Assert.Equal((ExitCode.AtFault, 1), (code, output.ToString().Count(sign => sign == '\n')));
+        using var errors = new StringWriter { NewLine = "\n" };
+        code = Cli.Run(["grade", Procedure, "--answer", "-"], new EndlessLine { BreaksAfter = 20_000_000 }, TextWriter.Null, errors);
+        Assert.Equal((ExitCode.AtFault, "-:1:1: error: The answer is too long to be read.\n"), (code, errors.ToString()));
+    }
+
+    [Fact]
+    public void A_dash_in_place_of_the_procedure_reads_it_from_standard_input()
+    {
+        var outcome = RunWith(File.ReadAllText(Procedure), "grade", "-", "--answer", Write("a.json", Right), "--variant", "tipper");
+        Assert.Equal((ExitCode.Done, ""), (outcome.Code, outcome.Errors));
+        Assert.True(Json(outcome.Output).GetProperty("accepted").GetBoolean());
+        Assert.StartsWith("-:1:1: error: ", RunWith("stepps: []", "grade", "-", "--answer", Write("a.json", Right)).Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Standard_input_is_not_both_the_procedure_and_the_answers()
+    {
+        foreach (var option in new[] { "--answer", "--answers" })
+        {
+            var outcome = RunWith("", "grade", "-", option, "-");
+            Assert.Equal((ExitCode.WrongUsage, ""), (outcome.Code, outcome.Output));
+            Assert.StartsWith("Standard input is either", outcome.Errors, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void Lists_with_nothing_in_them_and_a_group_of_one_forbid_no_grading()
+    {
+        var path = Write("p.json", """{"id":"p","title":"P","revision":1,"variants":[],"facts":{},"decoys":[],"rules":[],"steps":[{"id":"a","do":"A","one-of":"g","sets":{},"variants":[]}]}""");
+        var outcome = Run("grade", path, "--answer", Write("a.json", """[{"step":"a"}]"""));
+        Assert.Equal((ExitCode.Done, ""), (outcome.Code, outcome.Errors));
+        Assert.True(Json(outcome.Output).GetProperty("accepted").GetBoolean());
     }
 
     [Fact]
@@ -168,7 +243,39 @@ public sealed class GradeTests : CommandLine
 
         public int BreaksAfter { get; init; } = int.MaxValue;
 
-        public override string ReadLine() => read++ < BreaksAfter ? "[]" : throw new IOException("The input broke.");
+        public override int Read(char[] buffer, int index, int count)
+        {
+            if (read++ >= BreaksAfter) throw new IOException("The input broke.");
+            "[]\n".CopyTo(0, buffer, index, 3);
+            return 3;
+        }
+    }
+
+    private sealed class EndlessLine : TextReader
+    {
+        private long read;
+
+        public required long BreaksAfter { get; init; }
+
+        public override int Read(char[] buffer, int index, int count)
+        {
+            if ((read += count) > BreaksAfter) throw new IOException("The input broke.");
+            Array.Fill(buffer, '\0', index, count);
+            return count;
+        }
+    }
+
+    private sealed class InPieces(string text) : TextReader
+    {
+        private int at;
+
+        public override int Read(char[] buffer, int index, int count)
+        {
+            var length = Math.Min(text.Length - at, 1 + at % 7);
+            text.CopyTo(at, buffer, index, length);
+            at += length;
+            return length;
+        }
     }
 
     private sealed class GoneReader : StringWriter

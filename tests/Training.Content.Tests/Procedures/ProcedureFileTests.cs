@@ -25,6 +25,16 @@ public sealed class ProcedureFileTests
         Assert.True(problems.Count >= 3, string.Join('\n', problems));
     }
 
+    [Theory]
+    [InlineData("steps: []\n", "\"steps\" is an empty list")]
+    [InlineData("steps: [{ id: a, do: A }, { id: b, do: B }]\nrules: [{ id: r, first: [], then: b }]\n", "\"first\" is an empty list")]
+    [InlineData("steps: [{ id: a, do: A }, { id: b, do: B }]\nrules: [{ id: r, first: a, then: [] }]\n", "\"then\" is an empty list")]
+    [InlineData("facts: { k: [on] }\nsteps: [{ id: a, do: A }]\nrules: [{ id: r, step: a, only-while: {} }]\n", "\"only-while\" is written as")]
+    [InlineData("facts: { k: [] }\nsteps: [{ id: a, do: A }]\n", "needs a list of its values")]
+    [InlineData("steps: [{ id: a, do: A, wait: [] }]\n", "\"wait\" must be true or false.")]
+    public void What_must_name_something_is_not_empty_and_is_told_in_its_own_words(string rest, string why) =>
+        Assert.Contains(why, Assert.Single(ProcedureFile.Read(new("p.yaml", "id: p\ntitle: P\nrevision: 1\n" + rest)).Problems).Sentence, StringComparison.Ordinal);
+
     [Fact]
     public void A_variant_that_is_not_there_is_told()
     {

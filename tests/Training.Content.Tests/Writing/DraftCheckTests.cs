@@ -73,6 +73,19 @@ public sealed class DraftCheckTests
     }
 
     [Theory]
+    [InlineData("first: a, then: b, at-least: 5 s", "can fill it")]
+    [InlineData("first: b, then: a", "listing is not a right order")]
+    public void A_procedure_that_has_an_order_and_an_error_is_told_both(string rule, string why)
+    {
+        var draft = new ContentFile("procedures/isolate-chassis.yaml",
+            $"id: isolate-chassis\ntitle: x\nrevision: 1\nsteps: [{{ id: a, do: b }}, {{ id: b, do: c }}]\nrules: [{{ id: r, {rule}, because: x, otherwise: y }}]");
+        var report = DraftCheck.Of([], draft);
+        Assert.False(report.IsFit);
+        Assert.Contains(report.Problems, problem => problem.Sentence.Contains(why, StringComparison.Ordinal));
+        Assert.Equal(1, Assert.Single(report.Kinds).Accepted.Count);
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("id: [")]
     [InlineData("steps: nonsense")]

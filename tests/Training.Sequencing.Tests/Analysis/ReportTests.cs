@@ -94,6 +94,52 @@ public sealed class ReportTests
     }
 
     [Fact]
+    public void A_gap_that_nothing_can_fill_leaves_no_least_time_and_is_told_as_a_problem()
+    {
+        var report = ProcedureAnalysis.Of(Sample.Plain("ab").With(Gap("gap", "a", "b", 5)).Grader());
+        Assert.Null(report.Shortest);
+        Assert.Equal([AuthoringCodes.GapUnfillable], report.Problems.Select(problem => problem.Code));
+        Assert.DoesNotContain(report.Remarks, remark => remark.Code == RemarkCodes.LeftOpen);
+        Assert.Equal(1, report.Accepted.Count);
+    }
+
+    [Fact]
+    public void A_gap_that_only_one_member_of_a_group_can_fill_leaves_no_least_time()
+    {
+        var procedure = Sample.Plain("axyb").With("x", step => step with { Choice = new("g"), Takes = Sample.Seconds(9) })
+            .With("y", step => step with { Choice = new("g") })
+            .With(Sample.Order("in", ["a"], ["x", "y"]), Sample.Order("out", ["x", "y"], ["b"]), Gap("gap", "a", "b", 5));
+        Assert.Null(ProcedureAnalysis.Of(procedure.Grader()).Shortest);
+    }
+
+    [Fact]
+    public void A_listing_that_is_not_right_is_a_problem_and_is_counted_all_the_same()
+    {
+        var report = ProcedureAnalysis.Of(Sample.Plain("ab").With(Sample.Order("back", "b", "a")).Grader());
+        Assert.Equal([AuthoringCodes.Listing], report.Problems.Select(problem => problem.Code));
+        Assert.Equal((1, 0), ((int)report.Accepted.Count, report.Shortest!.Value.Seconds));
+    }
+
+    [Fact]
+    public void A_wrong_listing_does_not_hide_the_gap_that_leaves_no_least_time()
+    {
+        var report = ProcedureAnalysis.Of(Sample.Plain("abc").With(Gap("gap", "a", "b", 5), Sample.Order("back", "c", "a")).Grader());
+        Assert.Equal([AuthoringCodes.Listing, AuthoringCodes.GapUnfillable], report.Problems.Select(problem => problem.Code));
+        Assert.Null(report.Shortest);
+    }
+
+    [Fact]
+    public void A_group_of_one_is_a_remark_and_its_step_is_as_any_other()
+    {
+        var procedure = Sample.Plain("ab").With("a", step => step with { Choice = new("g") }).With(Sample.Order("r", "a", "b"));
+        Assert.Empty(ProcedureCheck.Problems(procedure));
+        Assert.Equal([RemarkCodes.LonelyChoice], ProcedureAnalysis.Remarks(procedure).Select(remark => remark.Code));
+        Assert.Equal([RemarkCodes.LonelyChoice], ProcedureAnalysis.Of(procedure.Grader()).Remarks.Select(remark => remark.Code));
+        Assert.True(procedure.Grade("a b").Accepted);
+        Assert.StartsWith("“Do a” was left out.", procedure.Grade("b").Findings[0].Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_step_that_no_rule_touches_is_a_remark() =>
         Assert.Equal(["c"], Untouched(Sample.Plain("abc").With(Sample.Order("one", "a", "b"))));
 

@@ -36,7 +36,6 @@ public sealed class AuthoringTests
             { IsWait = true, Takes = Sample.Seconds(1) }) },
         { AuthoringCodes.OptionalChoice, Sample.Plain("ab").With("a", step => step with
             { Choice = new("g"), IsOptional = true }).With("b", step => step with { Choice = new("g") }) },
-        { AuthoringCodes.LonelyChoice, Sample.Plain("ab").With("a", step => step with { Choice = new("g") }) },
         { AuthoringCodes.NoSteps, Sample.Plain("") },
         { AuthoringCodes.NoSteps, Sample.Plain("a").With("a", step => step with { Variants = [new("v")] }) with
             { Variants = [new("v"), new("w")] } },
