@@ -14,9 +14,8 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     /// <summary>An id that no other verdict of the page has.</summary>
     public string Id { get; init; } = "verdict";
 
-    /// <summary>The sign of a finding.</summary>
-    /// <param name="finding">Its place in the list, from 0.</param>
-    public FaultMark Mark(int finding) => new(finding + 1, Verdict.Findings[finding].Stakes.Severity);
+    /// <summary>The findings with their signs, in the order in which they are shown.</summary>
+    public FindingsView Shown => new(Verdict.Findings, Procedure, Id);
 
     /// <summary>What a step or a decoy says.</summary>
     /// <param name="id">Which.</param>
@@ -26,10 +25,10 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     public IReadOnlySet<StepId> Changed =>
         Verdict.Mend.Moves.Concat(Verdict.Mend.Add).Concat(Verdict.Mend.Waits.Select(wait => wait.Step)).ToHashSet();
 
-
     /// <summary>The replay as plain data for the drawing.</summary>
     public ReplayPicture Replay()
     {
+        var signs = Shown;
         var lanes = Procedure.Facts.Select(fact => new ReplayLane(
             fact.Called, fact.ValuesCalled, AtStart(fact))).ToList();
         var rows = Verdict.Replay.Select(entry => new ReplayRow(
@@ -37,9 +36,10 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
             TextOf(entry.Step) + Stated(entry.Place),
             ReplayDrawing.Clock(entry.StartsAt.Seconds),
             [.. Procedure.Facts.Select(fact => Index(fact, entry.Facts))],
-            [.. entry.Findings.Select(Mark)])).ToList();
+            [.. entry.Findings.Select(signs.Mark).OrderBy(mark => mark.Number)])).ToList();
         var gaps = Verdict.Findings.Index().Where(item => item.Item.Kind == FindingKind.Missing)
-            .Select(item => new ReplayGap(string.Join(" / ", item.Item.Steps.Select(TextOf)), Mark(item.Index))).ToList();
+            .Select(item => new ReplayGap(string.Join(" / ", item.Item.Steps.Select(TextOf)), signs.Mark(item.Index)))
+            .OrderBy(gap => gap.Fault.Number).ToList();
         return new(lanes, rows, gaps);
     }
 
