@@ -21,6 +21,9 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     /// <param name="id">Which.</param>
     public string TextOf(StepId id) => Procedure.NameOf(id);
 
+    /// <summary>Whether somebody watched the work at a vehicle, so that its times are real ones.</summary>
+    public bool IsObserved => Answer.Entries.Any(entry => entry.Observed is not null);
+
     /// <summary>The steps of the mended order that stand elsewhere than before, are new, or wait longer.</summary>
     public IReadOnlySet<StepId> Changed =>
         Verdict.Mend.Moves.Concat(Verdict.Mend.Add).Concat(Verdict.Mend.Waits.Select(wait => wait.Step)).ToHashSet();
@@ -44,7 +47,13 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     }
 
     private string Stated(int place) =>
-        place >= 1 && place <= Answer.Entries.Count && Answer.Entries[place - 1].Stated is { } stated ? $" ({stated})" : "";
+        place >= 1 && place <= Answer.Entries.Count && LengthOf(Answer.Entries[place - 1]) is { } length ? $" ({length})" : "";
+
+    // How long a wait was said to be or, at a vehicle, how long it was kept.
+    private Duration? LengthOf(Entry entry) => entry.Stated
+        ?? (entry.Observed is { } times && Procedure.Steps.Any(step => step.Id == entry.Step && step.IsWait)
+            ? Duration.FromSeconds(decimal.Floor(times.FinishedAt.Seconds - times.StartedAt.Seconds))
+            : null);
 
     private int AtStart(Fact fact)
     {
