@@ -57,6 +57,26 @@ public sealed class HardTimesTests(OpenHouse house) : IClassFixture<OpenHouse>
     }
 
     [Fact]
+    public async Task A_practice_page_that_the_phone_drops_comes_back_with_the_same_offer_and_the_order_so_far_until_it_is_handed_in()
+    {
+        var page = await house.DeviceOf(Practising, Screen.Phone);
+        await page.GotoAsync("/scenarios/customer-waiting/practice?kind=order");
+        var offered = await page.Locator(".offered .text").AllInnerTextsAsync();
+        await page.Locator(".offered button").Nth(2).ClickAsync();
+        await page.Locator(".offered button").Nth(0).ClickAsync();
+        await page.ReloadAsync();
+        Assert.Equal(offered, await page.Locator(".offered .text").AllInnerTextsAsync());
+        await Assertions.Expect(page.Locator("li[data-placed] .text")).ToHaveTextAsync([offered[2], offered[0]]);
+
+        var here = page.Url;
+        foreach (var time in await page.Locator("li[data-placed] .how-long input").AllAsync()) await time.FillAsync("5");
+        await page.Press("Hand in");
+        await page.Sees("What happened, step by step");
+        await page.GotoAsync(here);
+        await Assertions.Expect(page.Locator("li[data-placed]")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task Nothing_about_rules_or_right_orders_reaches_the_browser_with_a_question()
     {
         var page = await house.DeviceOf(Practising, Screen.Phone);

@@ -71,6 +71,7 @@ public sealed class ShopSeparationTests
         await Hidden<Runs>(nameof(Runs.Look), async runs => await runs.Look(them, run));
         await Hidden<Runs>(nameof(Runs.Tap), async runs => await runs.Tap(them, run, new(Guid.NewGuid(), new("hose"), 1)));
         await Hidden<Runs>(nameof(Runs.Undo), async runs => await runs.Undo(them, run, tap.Id));
+        await Hidden<Runs>(nameof(Runs.NotTapped), async runs => await runs.NotTapped(them, run));
         await Hidden<Runs>(nameof(Runs.End), async runs => await runs.End(them, run));
         await Hidden<Runs>(nameof(Runs.Sign), async runs => await runs.Sign(them, run, ""));
         await Hidden<Runs>(nameof(Runs.Abandon), async runs => await runs.Abandon(them, run, "No."));

@@ -12,7 +12,7 @@
   // A sheet of options and typed fields: the browser does it all, only the saving is ours.
   function beginFields(form) {
     const ofAnswer = new Set(["sheet", "option", "value", "decision"]);
-    const saver = form.dataset.saveAddress ? saving(form, () => [...new FormData(form)].filter(([name]) => ofAnswer.has(name))) : null;
+    const saver = saverOf(form, () => [...new FormData(form)].filter(([name]) => ofAnswer.has(name)));
     form.addEventListener("input", () => saver?.changed());
     form.addEventListener("submit", event => leaveOrStay(form, event, saver));
     saver?.restore(fields => {
@@ -39,10 +39,10 @@
     const count = form.querySelector("[data-count]");
     const said = form.querySelector("[data-change-word]");
     const before = Number(form.dataset.before || 0);
-    const saver = form.dataset.saveAddress ? saving(form, () => rows().flatMap(row => [
+    const saver = saverOf(form, () => rows().flatMap(row => [
       ["step", row.dataset.placed],
       ["seconds", row.querySelector("input[name=seconds]").value],
-    ])) : null;
+    ]));
     let last = { step: "", at: 0 };
 
     form.addEventListener("click", event => {
@@ -150,6 +150,43 @@
         button.querySelector(".place").textContent = place ? place + before : "";
       }
     }
+  }
+
+  function saverOf(form, fields) {
+    if (form.dataset.saveAddress) return saving(form, fields);
+    return form.dataset.keptAs ? keeping(form.dataset.keptAs, fields) : null;
+  }
+
+  // An answer that nobody saves stays on this device until it is handed in: a phone that drops the page loses nothing.
+  function keeping(key, fields) {
+    const longest = 24 * 60 * 60 * 1000;
+
+    function read(name) {
+      try {
+        return JSON.parse(localStorage.getItem(name) ?? "null");
+      } catch {
+        return null;
+      }
+    }
+
+    function changed() {
+      try {
+        const kind = `${key.split(":")[0]}:`;
+        for (const name of Object.keys(localStorage))
+          if (name.startsWith(kind) && !(Date.now() - read(name)?.at < longest)) localStorage.removeItem(name);
+        localStorage.setItem(key, JSON.stringify({ at: Date.now(), fields: fields() }));
+      } catch {
+        // A browser that keeps nothing has the answer as long as the page is open.
+      }
+    }
+
+    // Where the page shows the same already it stays as it is, with what it says about a field.
+    function restore(put) {
+      const kept = read(key);
+      if (kept && JSON.stringify(kept.fields) !== JSON.stringify(fields())) put(kept.fields);
+    }
+
+    return { changed, restore, leave() {} };
   }
 
   // Keeps the newest answer on this device until the server has it; a later number always wins over an earlier one.

@@ -151,6 +151,10 @@
       const text = written(clock.now());
       const face = page.querySelector("[data-clock]");
       if (face.textContent !== text) face.textContent = text;
+      const since = page.querySelector("[data-since]");
+      const last = standing().at(-1);
+      const told = last ? since.dataset.word.replace("{0}", written(Math.max(0, clock.now() - last.seconds))) : since.dataset.wordNone;
+      if (since.textContent !== told) since.textContent = told;
     }
 
     function draw() {
@@ -165,8 +169,11 @@
         row.querySelector(".again").hidden = at.length === 0;
       }
 
+      let place = 0;
       list.replaceChildren(...entries.map(entry => {
         const item = document.createElement("li");
+        // What was taken back has no number of its own.
+        item.value = entry.back ? place : ++place;
         const time = document.createElement("span");
         time.className = "mono";
         time.textContent = written(entry.seconds);
@@ -176,8 +183,8 @@
         if (entry.back) {
           item.className = "tapped-back";
           const note = document.createElement("small");
-          note.textContent = ` ${list.dataset.wordBack}`;
-          item.append(note);
+          note.textContent = list.dataset.wordBack;
+          item.append(" ", note);
         }
         return item;
       }));

@@ -1,11 +1,12 @@
 using Training.Content.Modules;
+using Training.Content.Procedures;
 
 namespace Training.Content.Measuring;
 
 /// <summary>What of a content folder is not to be had in a language, or is out of step with the default language.</summary>
 /// <param name="Language">The language.</param>
-/// <param name="All">How many texts there are to translate: files, labels of pictures, names of sources.</param>
-/// <param name="Missing">What has no translation, by the path that it would have; a label or a source behind its file's.</param>
+/// <param name="All">How many texts there are to translate: files, labels of pictures, names of sources, facts of procedures.</param>
+/// <param name="Missing">What has no translation, by the path that it would have; a label, a source or a fact behind its file's.</param>
 /// <param name="OutOfStep">The translations that something is said against.</param>
 public sealed record LanguageGaps(string Language, int All, IReadOnlyList<string> Missing, IReadOnlyList<string> OutOfStep)
 {
@@ -22,7 +23,7 @@ public sealed record LanguageGaps(string Language, int All, IReadOnlyList<string
             .Select(file => ContentFile.TranslationOf(file.Path, language))];
         string[] glossary = known.ContainsKey($"glossary/{ContentLibrary.DefaultLanguage}.yaml") ? [$"glossary/{language}.yaml"] : [];
         string[] all = [.. wanted.Concat(glossary).Order(StringComparer.Ordinal)];
-        (string Name, bool IsThere)[] parts = [.. Labels(known, language), .. Sources(known, language)];
+        (string Name, bool IsThere)[] parts = [.. Labels(known, language), .. Sources(known, language), .. Facts(known, language)];
         return new(
             language, all.Length + parts.Length,
             [.. all.Where(path => !known.ContainsKey(path)).Concat(parts.Where(part => !part.IsThere).Select(part => part.Name)).Order(StringComparer.Ordinal)],
@@ -50,6 +51,17 @@ public sealed record LanguageGaps(string Language, int All, IReadOnlyList<string
             var words = files.TryGetValue(path, out var file) ? LessonDraft.Read(file, language, isTranslation: true).SourceEntries : [];
             foreach (var (place, source) in SourceDraft.In(sources, words, language).Index())
                 yield return ($"{path}: source {source.Id ?? $"{place + 1}"}", IsTranslated(source));
+        }
+    }
+
+    private static IEnumerable<(string, bool)> Facts(Dictionary<string, ContentFile> files, string language)
+    {
+        foreach (var original in files.Values.Where(file => ContentPlace.Of(file.Path) is { Sort: ContentSort.Procedure, Language: null }))
+        {
+            if (ProcedureDraft.Read(original, ProcedureDemands.ToGrade).Procedure is not { } procedure) continue;
+            var path = ContentFile.TranslationOf(original.Path, language);
+            var named = files.TryGetValue(path, out var file) ? new ProcedureTranslation(file, language).Read(procedure).Procedure.Facts : procedure.Facts;
+            foreach (var (place, fact) in procedure.Facts.Index()) yield return ($"{path}: fact {fact.Id}", named[place] != fact);
         }
     }
 

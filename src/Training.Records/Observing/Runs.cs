@@ -9,6 +9,7 @@ using Training.Records.Storage;
 using Training.Sequencing;
 using Training.Sequencing.Json;
 using Training.Sequencing.Procedures;
+using Training.Sequencing.Verdicts;
 
 namespace Training.Records.Observing;
 
@@ -223,6 +224,25 @@ public sealed class Runs
         await db.SaveChangesAsync();
         await change.CommitAsync();
         return View(procedure, noted);
+    }
+
+    /// <summary>
+    /// What of the job is not tapped yet, for whoever is about to end the run: each required step, and each choice of
+    /// which nothing was done as its ways one beside the other.
+    /// </summary>
+    /// <param name="actor">The run's examiner.</param>
+    /// <param name="run">The run, under way.</param>
+    /// <param name="language">The language of the texts.</param>
+    public async Task<Outcome<IReadOnlyList<string>, Refusal>> NotTapped(
+        Actor actor, RunId run, string language = ContentLibrary.DefaultLanguage)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var found = await Own(actor, run);
+        if (found is null) return Refused.NotFound;
+        if (found.State != RunState.UnderWay) return Tapping.HasEnded;
+        var judged = await judging.Judge(found, language);
+        return judged.Verdict.Findings.Where(finding => finding.Kind == FindingKind.Missing)
+            .Select(finding => string.Join(" / ", finding.Steps.Select(step => Words.Of(judged.Procedure, step).Do))).ToArray();
     }
 
     /// <summary>Ends a run: no tap is taken any more, and the examiner sees the verdict before signing. Again changes nothing.</summary>

@@ -45,6 +45,18 @@ public sealed class Practice
         return question.IsOk ? new PracticeQuestion(ticket, question.Value.View(language)) : question.Fault;
     }
 
+    /// <summary>Why an answer could not be handed in as it stands, or null; nothing is graded and nothing kept.</summary>
+    /// <param name="ticket">The question, as it was drawn.</param>
+    /// <param name="answerJson">The answer.</param>
+    public async Task<Refusal?> WhyNot(PracticeTicket ticket, string answerJson)
+    {
+        ArgumentNullException.ThrowIfNull(ticket);
+        var drawn = await Draw(ticket);
+        if (!drawn.IsOk) return drawn.Fault;
+        var answer = drawn.Value.Read(answerJson);
+        return answer.IsOk ? drawn.Value.Lacks(answer.Value) : answer.Fault;
+    }
+
     /// <summary>Grades an answer and keeps it. The same key again gives the same result and counts once.</summary>
     /// <param name="actor">Who answers.</param>
     /// <param name="handIn">What they hand in.</param>

@@ -19,6 +19,9 @@ public sealed record FindingTelling(Sentence Happened, Sentence? Matters, Senten
     /// <summary>What can come of it, as the author of the finding's subject wrote it.</summary>
     public string? Otherwise { get; init; }
 
+    /// <summary>The rule whose author speaks, where it is another than the finding's subject; null where the subject's author does, or nobody.</summary>
+    public RuleId? SpokenBy { get; init; }
+
     /// <summary>Begins what can come of it.</summary>
     public static Sentence WhatCanHappen { get; } = "What can happen:";
 

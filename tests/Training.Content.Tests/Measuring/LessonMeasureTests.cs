@@ -60,7 +60,7 @@ public sealed class LessonMeasureTests
         var gaps = LanguageGaps.Of(ContentFolders.Good, ContentReader.Read(ContentFolders.Good).Problems, "es");
         Assert.Equal(["modules/02-refit/lesson.es.md", "procedures/refit-relay-tray.es.yaml", "scenarios/at-the-crane.es.md"], gaps.Missing);
         Assert.Empty(gaps.OutOfStep);
-        Assert.Equal(12, gaps.All);
+        Assert.Equal(13, gaps.All);
         var bad = BadCase.Read("lesson-translation-of-other-pictures").Files;
         Assert.Equal(["modules/01-relay-tray/lesson.es.md"], LanguageGaps.Of(bad, ContentReader.Read(bad).Problems, "es").OutOfStep);
     }
@@ -75,7 +75,17 @@ public sealed class LessonMeasureTests
             .ToArray();
         var gaps = LanguageGaps.Of(files, ContentReader.Read(files).Problems, "es");
         Assert.Equal([$"{lesson}: source key-off", $"{labels}: off"], gaps.Missing.Where(name => name.StartsWith("modules/01", StringComparison.Ordinal)));
-        Assert.Equal(12, gaps.All);
+        Assert.Equal(13, gaps.All);
         Assert.Equal([labels], gaps.OutOfStep);
+    }
+
+    [Fact]
+    public void A_fact_that_a_translation_does_not_name_is_missing()
+    {
+        const string path = "procedures/change-relay-tray.es.yaml";
+        var bare = ContentFolders.With(path, ContentFolders.File(path).Text.Replace("facts:\n  key: [llave, puesta, quitada]\n", "", StringComparison.Ordinal));
+        var gaps = LanguageGaps.Of(bare, ContentReader.Read(bare).Problems, "es");
+        Assert.Equal([$"{path}: fact key"], gaps.Missing.Where(name => name.Contains("fact", StringComparison.Ordinal)));
+        Assert.Equal(13, gaps.All);
     }
 }

@@ -34,6 +34,12 @@ public sealed class LessonsTests
             section => Assert.True(section.Contains("\n::: check ", StringComparison.Ordinal), section.Split('\n')[0]));
     }
 
+    [Theory]
+    [InlineData("es")]
+    [InlineData("hi")]
+    public void Nothing_is_left_in_English_in_another_language(string language) =>
+        Assert.Equal([], LanguageGaps.Of(ShippedContent.Files, ShippedContent.Reading.Problems, language).Missing);
+
     private static IEnumerable<Lesson> LessonsOf(Module module) => module.Translations.Prepend(module.Lesson);
 
     private static (Module Module, Lesson Lesson) Find(string path) => ShippedContent.Library.Modules

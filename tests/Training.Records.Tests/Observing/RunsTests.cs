@@ -167,6 +167,21 @@ public sealed class RunsTests
     }
 
     [Fact]
+    public async Task Before_a_run_is_ended_its_examiner_is_told_what_is_not_tapped_and_a_choice_once_with_its_ways()
+    {
+        await using var world = await Create();
+        var run = await Started(world);
+        Ok(await world.Runs(runs => runs.Tap(world.Examiner, run, new(Guid.NewGuid(), new("key-off"), 0))));
+        var steps = (await world.Runs(runs => runs.Look(world.Examiner, run))).Value.Offered.ToDictionary(offer => offer.Id.Value, offer => offer.Do);
+        var lacking = Ok(await world.Runs(runs => runs.NotTapped(world.Examiner, run)));
+        Assert.Contains(steps["rest"], lacking);
+        Assert.Contains($"{steps["hook"]} / {steps["bench"]}", lacking);
+        Assert.DoesNotContain(steps["key-off"], lacking);
+        Ok(await world.Runs(runs => runs.End(world.Examiner, run)));
+        Assert.False((await world.Runs(runs => runs.NotTapped(world.Examiner, run))).IsOk);
+    }
+
+    [Fact]
     public async Task A_run_is_its_examiners_alone()
     {
         await using var world = await Create();
@@ -175,6 +190,7 @@ public sealed class RunsTests
         {
             NotFound(await world.Runs(runs => runs.Tap(actor, run, new(Guid.NewGuid(), new("hose"), 0))));
             NotFound(await world.Runs(runs => runs.Undo(actor, run, Guid.NewGuid())));
+            NotFound(await world.Runs(runs => runs.NotTapped(actor, run)));
             NotFound(await world.Runs(runs => runs.End(actor, run)));
             NotFound(await world.Runs(runs => runs.Sign(actor, run, "")));
             NotFound(await world.Runs(runs => runs.Abandon(actor, run, "No.")));

@@ -41,6 +41,44 @@ public sealed class FindingTests
     }
 
     [Fact]
+    public void What_was_left_out_is_told_with_the_reason_of_the_gravest_rule_that_needs_it_and_keeps_its_own_stakes()
+    {
+        var plain = Sample.Plain("abcd").With(
+            Sample.Order("lesser", "a", "b") with { Because = "Less", Otherwise = "A scratch" },
+            Sample.Order("gravest", "a", "c") with { Because = "More", Otherwise = "A burn", Stakes = Sample.Burn },
+            Sample.Order("as-grave", "a", "d") with { Because = "Listed later", Stakes = Sample.Burn });
+        var finding = Assert.Single(plain.Grade("b c d").Findings);
+        Assert.Equal(("More", "A burn", new RuleId("gravest")), (finding.Telling!.Because, finding.Telling.Otherwise, finding.Telling.SpokenBy));
+        Assert.Equal(("a", Stakes.Default), (finding.Subject, finding.Stakes));
+    }
+
+    [Fact]
+    public void What_brings_about_a_state_is_needed_for_the_reason_of_the_rule_that_asks_for_it() =>
+        Assert.Equal(new RuleId("dead-tray"), Sample.RelayTray.Grade("rest:60 lift-tray hook").Findings[0].Telling!.SpokenBy);
+
+    [Fact]
+    public void A_step_of_which_only_its_own_rule_speaks_is_told_with_that_one()
+    {
+        var job = Sample.RelayTray with { Rules = [.. Sample.RelayTray.Rules.Where(rule => rule.Id != new RuleId("park-after"))] };
+        Assert.Equal(new RuleId("dead-tray"), job.Grade("key-off rest:60 hook").Findings[0].Telling!.SpokenBy);
+    }
+
+    [Fact]
+    public void What_no_rule_gives_a_reason_for_is_told_to_be_needed()
+    {
+        var telling = Assert.Single(Sample.Plain("ab").With(Sample.Order("bare", "a", "b")).Grade("b").Findings).Telling!;
+        Assert.Equal((null, null), (telling.Because, telling.SpokenBy));
+        Assert.NotNull(telling.Matters);
+    }
+
+    [Fact]
+    public void A_group_of_which_nothing_was_done_has_the_reason_of_the_member_that_is_named()
+    {
+        var job = Sample.RelayTray.With(Sample.Order("boom-last", "hook", "stow-boom") with { Because = "The tag hangs on it" });
+        Assert.Equal("The tag hangs on it", job.Grade("key-off rest:60 lift-tray stow-boom", "crane").Findings[0].Telling!.Because);
+    }
+
+    [Fact]
     public void A_decoy_is_found_at_its_place_and_dropped()
     {
         var verdict = Sample.RelayTray.Grade("key-off rest:60 lift-tray hose hook");

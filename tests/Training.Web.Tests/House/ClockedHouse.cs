@@ -16,6 +16,9 @@ public sealed class ClockedHouse : IAsyncDisposable
 
     public MovableClock Clock { get; } = new();
 
+    /// <summary>What the server works with.</summary>
+    public IServiceProvider Services => clocked.Services;
+
     /// <summary>A browser without script in which somebody of the demo is signed in.</summary>
     public async Task<Visitor> SignedIn(string userName)
     {

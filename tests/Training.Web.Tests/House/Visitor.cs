@@ -65,6 +65,19 @@ public sealed class Visitor(HttpClient client)
         return await Get(answer.Headers.Location!.ToString());
     }
 
+    /// <summary>Opens a practice question that is drawn afresh: its bare address leads on to one with its seed.</summary>
+    public async Task<IHtmlDocument> Draw(string address) => await Follow(await Ask(address));
+
+    /// <summary>Goes back to a form that was not taken and says why.</summary>
+    public async Task<IHtmlDocument> BackTo(HttpResponseMessage answer)
+    {
+        ArgumentNullException.ThrowIfNull(answer);
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        var page = await Ask(answer.Headers.Location!.ToString());
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.StatusCode);
+        return await Page(page);
+    }
+
     /// <summary>The page that an answer carries.</summary>
     public static async Task<IHtmlDocument> Page(HttpResponseMessage answer)
     {

@@ -38,6 +38,11 @@ public sealed class SayingTests
         In("es", () => new WordBook().Say(Wrong("start", "read"), Spanish)));
 
     [Fact]
+    public void What_was_left_out_is_said_in_Spanish_with_the_Spanish_reason() => Assert.Equal(
+        "«Leer los testigos» se omitió. Un testigo puede prohibirlo. Lo que puede pasar: Funciona con una avería. Añádalo.",
+        In("es", () => new WordBook().Say(Wrong("start"), Spanish)));
+
+    [Fact]
     public void A_finding_is_said_in_English_as_the_engine_says_it() =>
         Assert.Equal(Wrong("start", "read").Message, In("en-GB", () => new WordBook().Say(Wrong("start", "read"), English)));
 

@@ -14,7 +14,7 @@ namespace Training.Web.Features.PaperAnswers;
 /// </summary>
 [Authorize(Roles = Roles.Technician)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current) : Controller
+public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>Saves the answer so far.</summary>
     /// <param name="paper">The paper.</param>
@@ -24,14 +24,24 @@ public sealed class PaperAnswersController(Training.Records.Examining.Papers pap
     public async Task<IActionResult> Update(PaperId paper, int number, AnswerForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var answer = form.ToJson([]);
-        if (!answer.IsOk) return Problem(this.Say(answer.Fault), statusCode: StatusCodes.Status422UnprocessableEntity);
         var actor = await current.Get();
+        var answer = form.ToJson([]);
+        if (!answer.IsOk) answer = form.ToJson(await Offered(actor, paper, number));
+        if (!answer.IsOk) return Problem(this.Say(answer.Fault), statusCode: StatusCodes.Status422UnprocessableEntity);
         var saved = await papers.Save(actor, paper, number, answer.Value, form.SaveNumber);
         if (!saved.IsOk) return Problem(this.Say(saved.Fault), statusCode: await WhyNot(actor, paper));
         return saved.Value.Counter > form.SaveNumber
             ? Problem("A newer answer is held.", statusCode: StatusCodes.Status409Conflict)
             : Json(new SavedAnswer(saved.Value.Counter, saved.Value.SavedAt.ToString()));
+    }
+
+    // The sentence about a time names its step as the page does; a save that can be read needs no look at the question.
+    private async Task<IReadOnlyList<OfferedStep>> Offered(Actor actor, PaperId paper, int number)
+    {
+        var open = await papers.Open(actor, paper, await reader.Language());
+        return open.IsOk && open.Value.Questions.FirstOrDefault(question => question.Number == number) is { } found
+            ? AnswerSheet.OfferedBy(found.Question)
+            : [];
     }
 
     private async Task<int> WhyNot(Actor actor, PaperId paper)

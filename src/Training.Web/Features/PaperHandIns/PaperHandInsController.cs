@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Examining;
+using Training.Sequencing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -41,4 +42,11 @@ public sealed record HandInPage(OpenPaper Paper, string Zone)
     /// <summary>The questions with nothing in their answer.</summary>
     public IReadOnlyList<OpenQuestion> Unanswered =>
         [.. Paper.Questions.Where(question => question.Saved is not { Parts: > 0 })];
+
+    /// <summary>The questions whose answer has begun and is not complete, each with what it lacks.</summary>
+    public IReadOnlyList<(OpenQuestion Question, IReadOnlyList<Refusal> Gaps)> Incomplete =>
+    [
+        .. Paper.Questions.Where(question => question.Saved is { Parts: > 0 })
+            .Select(question => (question, AnswerGaps.Of(question.Question, question.Saved!.AnswerJson))).Where(item => item.Item2.Count > 0),
+    ];
 }

@@ -79,7 +79,6 @@ public sealed class PaperQuestionsController(
         {
             SaveAddress = $"/papers/{paper.Id}/answers/{question.Number}",
             SaveNumber = question.Saved?.Counter ?? 0,
-            Wrong = wrong,
             Acts =
             [
                 .. question.Number > 1 ? [new SheetAct(words["Question {0}", question.Number - 1], here + "?then=previous")] : Array.Empty<SheetAct>(),
@@ -92,7 +91,7 @@ public sealed class PaperQuestionsController(
             paper,
             question,
             QuestionPage.Of(question.Question, lessons.Renderer, await reader.Language()),
-            sheet,
+            wrong is null ? sheet : sheet.Refused(wrong, AnswerForm.WrongTimes(form.Placed(), AnswerSheet.OfferedBy(question.Question), areNeeded: false)),
             await reader.Zone());
     }
 

@@ -20,17 +20,28 @@ public sealed class PracticeController(
     CurrentReader reader,
     IStringLocalizer<Words> words) : Controller
 {
-    /// <summary>Draws a question.</summary>
+    /// <summary>
+    /// A question as its address names it, with the order so far where the address has one: loaded again it is the same.
+    /// An address without a seed leads on to one with a fresh seed.
+    /// </summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="kind">How it is put; the scenario's first kind where it is not said.</param>
+    /// <param name="seed">The seed of the order in which things are offered.</param>
+    /// <param name="form">The order so far.</param>
+    /// <param name="refused">Given where the order was handed in and not taken, so that the page says why.</param>
     [HttpGet("practice")]
-    public async Task<IActionResult> Show(string scenario, string? kind)
+    public async Task<IActionResult> Show(string scenario, string? kind, long? seed, AnswerForm form, string? refused)
     {
-        var drawn = await Draw(scenario, kind, null);
-        return drawn.IsOk ? View(await Page(drawn.Value, new(), Guid.NewGuid(), null)) : this.NotShown(drawn.Fault);
+        ArgumentNullException.ThrowIfNull(form);
+        var drawn = await Draw(scenario, kind, seed);
+        if (!drawn.IsOk) return this.NotShown(drawn.Fault);
+        if (seed is null) return Redirect(PracticeAddress.Of(drawn.Value.Ticket, new()));
+        var wrong = refused is null ? null : await WhyNot(drawn.Value, form);
+        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        return View(await Page(drawn.Value, form, wrong));
     }
 
-    /// <summary>Makes a change to the order so far, for browsers without script. Nothing is kept on the server.</summary>
+    /// <summary>Makes a change to the order so far, for browsers without script. Nothing is kept on the server: the order goes along in the address.</summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="form">The order and the change.</param>
     /// <param name="ticket">The question.</param>
@@ -40,10 +51,10 @@ public sealed class PracticeController(
         ArgumentNullException.ThrowIfNull(form);
         ArgumentNullException.ThrowIfNull(ticket);
         var drawn = await Draw(scenario, ticket.Kind, ticket.Seed);
-        return drawn.IsOk ? View(nameof(Show), await Page(drawn.Value, form, ticket.Key, null)) : this.NotShown(drawn.Fault);
+        return drawn.IsOk ? Redirect(PracticeAddress.Of(drawn.Value.Ticket, form)) : this.NotShown(drawn.Fault);
     }
 
-    /// <summary>Hands the answer in and goes on to what is said of it.</summary>
+    /// <summary>Hands the answer in and goes on to what is said of it, or back to the order where it cannot be judged.</summary>
     /// <param name="scenario">The scenario.</param>
     /// <param name="form">The order.</param>
     /// <param name="ticket">The question.</param>
@@ -54,10 +65,15 @@ public sealed class PracticeController(
         ArgumentNullException.ThrowIfNull(ticket);
         var drawn = await Draw(scenario, ticket.Kind, ticket.Seed);
         if (!drawn.IsOk) return this.NotShown(drawn.Fault);
-        var result = await Grade(drawn.Value, form, ticket);
-        if (result.IsOk) return Redirect($"/tries/{result.Value.Id}");
-        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Show), await Page(drawn.Value, form, ticket.Key, this.Say(result.Fault)));
+        var answer = Answer(drawn.Value, form);
+        if (answer.IsOk)
+        {
+            var result = await practice.HandIn(await current.Get(),
+                new(ticket.Key, drawn.Value.Ticket with { Publication = ticket.Publication }, answer.Value));
+            if (result.IsOk) return Redirect($"/tries/{result.Value.Id}");
+        }
+
+        return Redirect(PracticeAddress.Of(drawn.Value.Ticket, form, isRefused: true));
     }
 
     private async Task<Outcome<PracticeQuestion, Refusal>> Draw(string scenario, string? kind, long? seed) =>
@@ -65,26 +81,32 @@ public sealed class PracticeController(
             ? await practice.Draw(await current.Get(), found.Id, QuestionKinds.Read(kind, found.Kinds), seed, await reader.Language())
             : new Refusal(words["This scenario is not served any more. Choose another one."]);
 
-    private async Task<Outcome<PracticeResult, Refusal>> Grade(
-        PracticeQuestion drawn, AnswerForm form, PracticeTicketForm ticket)
+    private Outcome<string, Refusal> Answer(PracticeQuestion drawn, AnswerForm form)
     {
         if (drawn.Question.Offered.Count > 0 && form.Placed().Count == 0) return new Refusal(words["Your order is empty. Tap what you would do first, then hand in."]);
-        var answer = form.ToJson(AnswerSheet.OfferedBy(drawn.Question));
-        return answer.IsOk
-            ? await practice.HandIn(await current.Get(),
-                new(ticket.Key, drawn.Ticket with { Publication = ticket.Publication }, answer.Value))
-            : answer.Fault;
+        return WrongTimes(drawn, form) is [var wrong, ..] ? wrong.Why : form.ToJson(AnswerSheet.OfferedBy(drawn.Question));
     }
 
-    private async Task<PracticePage> Page(PracticeQuestion drawn, AnswerForm form, Guid key, string? wrong)
+    private async Task<Refusal?> WhyNot(PracticeQuestion drawn, AnswerForm form)
+    {
+        var answer = Answer(drawn, form);
+        return answer.IsOk ? await practice.WhyNot(drawn.Ticket, answer.Value) : answer.Fault;
+    }
+
+    private static IReadOnlyList<WrongTime> WrongTimes(PracticeQuestion drawn, AnswerForm form) =>
+        AnswerForm.WrongTimes(form.Placed(), AnswerSheet.OfferedBy(drawn.Question), areNeeded: true);
+
+    private async Task<PracticePage> Page(PracticeQuestion drawn, AnswerForm form, Refusal? wrong)
     {
         var at = $"/scenarios/{drawn.Ticket.Scenario}";
         var sheet = Sheet.For(drawn.Question, form, at + "/practice") with
         {
-            Carried = PracticeTicketForm.Of(drawn.Ticket, key),
-            Wrong = wrong,
+            Carried = PracticeTicketForm.Of(drawn.Ticket, Guid.NewGuid()),
+            KeptAs = PractisedQuestion.KeptAs(drawn.Ticket),
             Acts = [new(words["Hand in"], at + "/tries", IsMain: true)],
         };
-        return new(QuestionPage.Of(drawn.Question, lessons.Renderer, await reader.Language()), sheet);
+        return new(
+            QuestionPage.Of(drawn.Question, lessons.Renderer, await reader.Language()),
+            wrong is null ? sheet : sheet.Refused(this.Say(wrong), WrongTimes(drawn, form)));
     }
 }

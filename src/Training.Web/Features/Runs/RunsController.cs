@@ -13,7 +13,7 @@ namespace Training.Web.Features.Runs;
 /// <summary>Observed runs: who is to be observed, and the page beside the vehicle.</summary>
 [Route("/runs")]
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
-public sealed class RunsController(Training.Records.Observing.Runs runs, Graders graders, CurrentActor current) : Controller
+public sealed class RunsController(Training.Records.Observing.Runs runs, Graders graders, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>Runs under way, who is to be observed, and what is done.</summary>
     [HttpGet]
@@ -40,7 +40,7 @@ public sealed class RunsController(Training.Records.Observing.Runs runs, Graders
     public async Task<IActionResult> Show(RunId run)
     {
         var actor = await current.Get();
-        var found = await runs.Look(actor, run);
+        var found = await runs.Look(actor, run, await reader.Language());
         if (!found.IsOk) return this.NotShown(found.Fault);
         var view = found.Value;
         if (this.WantsJson()) return Json(new RunProgress(view.ElapsedSeconds, view.Run.State == RunState.UnderWay));

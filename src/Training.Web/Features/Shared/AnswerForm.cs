@@ -102,25 +102,39 @@ public sealed class AnswerForm
     public static Outcome<Answer, Refusal> Read(IReadOnlyList<PlacedStep> placed, IReadOnlyList<OfferedStep> offered)
     {
         ArgumentNullException.ThrowIfNull(placed);
+        if (WrongTimes(placed, offered, areNeeded: false) is [var wrong, ..]) return wrong.Why;
         var entries = new List<Entry>();
+        foreach (var step in placed)
+            entries.Add(TryReadSeconds(step.Seconds ?? "", out var seconds) ? new(step.Id) { Stated = seconds } : new(step.Id));
+        return new Answer(entries);
+    }
+
+    /// <summary>The times of an order that cannot be read, and where they are needed those of waits that were left empty.</summary>
+    /// <param name="placed">The order.</param>
+    /// <param name="offered">What was on offer: its words, and which of it are waits.</param>
+    /// <param name="areNeeded">Whether every wait needs a time; a paper keeps an order on its way without.</param>
+    public static IReadOnlyList<WrongTime> WrongTimes(
+        IReadOnlyList<PlacedStep> placed, IReadOnlyList<OfferedStep> offered, bool areNeeded)
+    {
+        ArgumentNullException.ThrowIfNull(placed);
+        ArgumentNullException.ThrowIfNull(offered);
+        var wrong = new List<WrongTime>();
         foreach (var (index, step) in placed.Index())
         {
+            var offer = offered.FirstOrDefault(offer => offer.Id == step.Id);
+            var text = offer?.Text ?? step.Id.Value;
             if (string.IsNullOrWhiteSpace(step.Seconds))
             {
-                entries.Add(new(step.Id));
-                continue;
+                if (areNeeded && offer is { IsWait: true })
+                    wrong.Add(new(step.Id, new($"“{text}”, place {index + 1}: no time is written. Write for how many seconds; 0 if you would not wait.")));
             }
-
-            if (!TryReadSeconds(step.Seconds, out var seconds))
+            else if (!TryReadSeconds(step.Seconds, out _))
             {
-                var text = offered.FirstOrDefault(offer => offer.Id == step.Id)?.Text ?? step.Id.Value;
-                return new Refusal($"“{text}”, place {index + 1}: write the time as a number of seconds, such as 30.");
+                wrong.Add(new(step.Id, new($"“{text}”, place {index + 1}: write the time as a number of seconds, such as 30.")));
             }
-
-            entries.Add(new(step.Id) { Stated = seconds });
         }
 
-        return new Answer(entries);
+        return wrong;
     }
 
     /// <summary>An answer that was saved, as the sheet shows it again. What cannot be read is an empty sheet.</summary>
@@ -149,3 +163,8 @@ public sealed class AnswerForm
             ? place - 1
             : -1;
 }
+
+/// <summary>A time of an order that cannot be taken as it stands.</summary>
+/// <param name="Step">The wait that it belongs to.</param>
+/// <param name="Why">What is wrong with it.</param>
+public sealed record WrongTime(StepId Step, Refusal Why);

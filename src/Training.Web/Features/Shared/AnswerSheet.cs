@@ -14,6 +14,9 @@ public sealed record AnswerSheet(IReadOnlyList<OfferedStep> Offered, IReadOnlyLi
     /// <summary>What a colleague has already done, in order.</summary>
     public IReadOnlyList<string> AlreadyDone { get; init; } = [];
 
+    /// <summary>The times that cannot be taken as they stand, each told at its field.</summary>
+    public IReadOnlyList<WrongTime> WrongTimes { get; init; } = [];
+
     /// <summary>The sheet of a question. What is no longer on offer is not placed.</summary>
     /// <param name="question">The question.</param>
     /// <param name="placed">The order so far.</param>

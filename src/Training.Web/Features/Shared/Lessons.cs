@@ -1,8 +1,10 @@
+using System.Globalization;
 using Training.Content.Glossary;
 using Training.Content.Modules;
 using Training.Content.Procedures;
 using Training.Content.Rendering;
 using Training.Content.Scenarios;
+using Training.Records.Practising;
 using Training.Records.Publishing;
 using Training.Sequencing.Procedures;
 
@@ -110,4 +112,12 @@ public sealed record PractisedQuestion(Scenario Scenario, QuestionKind Kind)
     /// <param name="kind">How it is put.</param>
     public static string AddressOf(ScenarioId scenario, QuestionKind kind) =>
         $"/scenarios/{scenario}/practice?kind={QuestionKinds.CodeOf(kind)}";
+
+    /// <summary>The name under which a device keeps the answer to a question until it is handed in.</summary>
+    /// <param name="ticket">The question.</param>
+    public static string KeptAs(PracticeTicket ticket)
+    {
+        ArgumentNullException.ThrowIfNull(ticket);
+        return string.Create(CultureInfo.InvariantCulture, $"practice:{ticket.Scenario}:{QuestionKinds.CodeOf(ticket.Kind)}:{ticket.Seed}");
+    }
 }

@@ -39,6 +39,9 @@ public sealed record ObservePage(
     /// <summary>The last tap that stands, the one that can be taken back.</summary>
     public TapView? Last => Standing.Count == 0 ? null : Standing[^1];
 
+    /// <summary>All taps, each with how many stand up to it: what was taken back has no number of its own.</summary>
+    public IEnumerable<(TapView Tap, int Place)> Numbered => Taps.Select(tap => (tap, Standing.Count(other => other.Number <= tap.Number)));
+
     /// <summary>The places at which something stands in the order of work, from 1; empty where it was not done.</summary>
     /// <param name="step">The step or decoy.</param>
     public IReadOnlyList<int> PlacesOf(StepId step) =>

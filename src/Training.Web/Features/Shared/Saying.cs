@@ -85,7 +85,8 @@ public static class Saying
         if (telling.Because is null && telling.Otherwise is null) return (null, null);
         if (finding.Kind == FindingKind.Decoy && procedure.Decoys.FirstOrDefault(decoy => decoy.Id.Value == finding.Subject) is { } decoy)
             return (decoy.Because, decoy.Otherwise);
-        return procedure.Rules.FirstOrDefault(rule => rule.Id.Value == finding.Subject) is { } rule
+        var speaker = telling.SpokenBy?.Value ?? finding.Subject;
+        return procedure.Rules.FirstOrDefault(rule => rule.Id.Value == speaker) is { } rule
             ? (rule.Because, rule.Otherwise)
             : (telling.Because, telling.Otherwise);
     }

@@ -14,6 +14,12 @@ public abstract record Sheet
     /// <summary>The number of the last save that the server has: a later one wins, an older one never does.</summary>
     public long SaveNumber { get; init; }
 
+    /// <summary>
+    /// The name under which a script keeps an answer that nobody saves on this device until it is handed in; null where
+    /// the server keeps it.
+    /// </summary>
+    public string? KeptAs { get; init; }
+
     /// <summary>What else the form carries, such as the seed and the key of this hand-in.</summary>
     public IReadOnlyDictionary<string, string> Carried { get; init; } = new Dictionary<string, string>();
 
@@ -22,6 +28,12 @@ public abstract record Sheet
 
     /// <summary>The buttons that end the sheet, each with where it posts.</summary>
     public IReadOnlyList<SheetAct> Acts { get; init; } = [];
+
+    /// <summary>The sheet with what is wrong with it: where it is a time, at the field of that time as well.</summary>
+    /// <param name="wrong">The sentence.</param>
+    /// <param name="times">The times that cannot be taken.</param>
+    public Sheet Refused(string wrong, IReadOnlyList<WrongTime> times) =>
+        this is AnswerSheet sheet ? sheet with { Wrong = wrong, WrongTimes = times } : this with { Wrong = wrong };
 
     /// <summary>The sheet of a question, filled in as it was posted or saved.</summary>
     /// <param name="question">The question.</param>

@@ -14,22 +14,24 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
     /// <summary>An id that no other verdict of the page has.</summary>
     public string Id { get; init; } = "verdict";
 
-    /// <summary>The sign of a finding.</summary>
-    /// <param name="finding">Its place in the list, from 0.</param>
-    public FaultMark Mark(int finding) => new(finding + 1, Verdict.Findings[finding].Stakes.Severity);
+    /// <summary>The findings with their signs, in the order in which they are shown.</summary>
+    public FindingsView Shown => new(Verdict.Findings, Procedure, Id);
 
     /// <summary>What a step or a decoy says.</summary>
     /// <param name="id">Which.</param>
     public string TextOf(StepId id) => Procedure.NameOf(id);
 
+    /// <summary>Whether somebody watched the work at a vehicle, so that its times are real ones.</summary>
+    public bool IsObserved => Answer.Entries.Any(entry => entry.Observed is not null);
+
     /// <summary>The steps of the mended order that stand elsewhere than before, are new, or wait longer.</summary>
     public IReadOnlySet<StepId> Changed =>
         Verdict.Mend.Moves.Concat(Verdict.Mend.Add).Concat(Verdict.Mend.Waits.Select(wait => wait.Step)).ToHashSet();
 
-
     /// <summary>The replay as plain data for the drawing.</summary>
     public ReplayPicture Replay()
     {
+        var signs = Shown;
         var lanes = Procedure.Facts.Select(fact => new ReplayLane(
             fact.Called, fact.ValuesCalled, AtStart(fact))).ToList();
         var rows = Verdict.Replay.Select(entry => new ReplayRow(
@@ -37,14 +39,21 @@ public sealed record VerdictView(Procedure Procedure, Answer Answer, Verdict Ver
             TextOf(entry.Step) + Stated(entry.Place),
             ReplayDrawing.Clock(entry.StartsAt.Seconds),
             [.. Procedure.Facts.Select(fact => Index(fact, entry.Facts))],
-            [.. entry.Findings.Select(Mark)])).ToList();
+            [.. entry.Findings.Select(signs.Mark).OrderBy(mark => mark.Number)])).ToList();
         var gaps = Verdict.Findings.Index().Where(item => item.Item.Kind == FindingKind.Missing)
-            .Select(item => new ReplayGap(string.Join(" / ", item.Item.Steps.Select(TextOf)), Mark(item.Index))).ToList();
+            .Select(item => new ReplayGap(string.Join(" / ", item.Item.Steps.Select(TextOf)), signs.Mark(item.Index)))
+            .OrderBy(gap => gap.Fault.Number).ToList();
         return new(lanes, rows, gaps);
     }
 
     private string Stated(int place) =>
-        place >= 1 && place <= Answer.Entries.Count && Answer.Entries[place - 1].Stated is { } stated ? $" ({stated})" : "";
+        place >= 1 && place <= Answer.Entries.Count && LengthOf(Answer.Entries[place - 1]) is { } length ? $" ({length})" : "";
+
+    // How long a wait was said to be or, at a vehicle, how long it was kept.
+    private Duration? LengthOf(Entry entry) => entry.Stated
+        ?? (entry.Observed is { } times && Procedure.Steps.Any(step => step.Id == entry.Step && step.IsWait)
+            ? Duration.FromSeconds(decimal.Floor(times.FinishedAt.Seconds - times.StartedAt.Seconds))
+            : null);
 
     private int AtStart(Fact fact)
     {

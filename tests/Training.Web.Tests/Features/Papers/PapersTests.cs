@@ -142,6 +142,18 @@ public sealed class PapersTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task A_quiet_save_of_a_time_that_is_no_number_names_the_step_in_words()
+    {
+        var (visitor, paper, page) = await Begun();
+        page = await visitor.Get($"/papers/{paper}/questions/1");
+        var offer = page.QuerySelector(".offered button[data-step]")!;
+        var answer = await visitor.Send($"/papers/{paper}/answers/1", page.TokenIn(), ("step", offer.GetAttribute("data-step")!), ("seconds", "ninety"), ("saveNumber", "3"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var told = System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains(offer.QuerySelector(".text")!.TextContent, told.RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task While_the_time_runs_lessons_practice_and_verdicts_lead_back_to_the_paper_and_say_why()
     {
         var (visitor, paper, _) = await Begun();
@@ -169,6 +181,33 @@ public sealed class PapersTests(TrainingHouse house)
         Assert.True((await visitor.Ask("/modules")).IsSuccessStatusCode);
         var again = await visitor.Follow(await visitor.Post($"/papers/{paper}/hand-in", token));
         Assert.Contains("Not passed", again.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Before_a_paper_is_handed_in_it_is_said_which_answers_are_not_complete_and_what_they_lack()
+    {
+        var (visitor, paper, _) = await Begun();
+        var (waits, decisions) = (false, false);
+        for (var number = 1; number <= Questions; number++)
+        {
+            var page = await visitor.Get($"/papers/{paper}/questions/{number}");
+            var save = page.QuerySelector(".act-bar .main-act")!;
+            if (page.QuerySelector("[name=value]") is not null)
+            {
+                Assert.Equal(HttpStatusCode.Redirect, (await visitor.Press(save, ("value", "12"))).StatusCode);
+                decisions |= page.QuerySelector("[name=decision]") is not null;
+            }
+            else if (page.QuerySelector(".offered [data-wait=yes]") is { } offer)
+            {
+                await visitor.Press(offer);
+                waits = true;
+            }
+        }
+
+        // Which questions a paper has is drawn by lot: each lack is told just where there is one.
+        var told = (await visitor.Get($"/papers/{paper}/hand-in")).QuerySelector("#incomplete")?.TextContent ?? "";
+        Assert.Equal(decisions, told.Contains("No decision is chosen.", StringComparison.Ordinal));
+        Assert.Equal(waits, told.Contains("no time is written", StringComparison.Ordinal));
     }
 
     [Fact]

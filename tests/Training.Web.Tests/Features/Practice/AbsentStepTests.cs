@@ -17,7 +17,7 @@ public sealed class AbsentStepTests(TrainingHouse house)
     {
         var (visitor, _) = await house.NewTechnician();
         await visitor.Post("/language", (await visitor.Get("/next")).TokenIn(), ("language", "es"), ("back", "/next"));
-        var page = await visitor.Get(Question);
+        var page = await visitor.Draw(Question);
         Assert.Equal("Probar el comprobador en la fuente de prueba", page.QuerySelector(".offered button[data-step='prove-on-unit']")!.TextContent.Trim());
         Assert.DoesNotContain(Because, page.DocumentElement.OuterHtml, StringComparison.Ordinal);
         page = await HandIn(visitor, page, "Entregar", await Order("prove-on-unit"));
@@ -28,7 +28,7 @@ public sealed class AbsentStepTests(TrainingHouse house)
     public async Task The_way_that_is_left_is_right()
     {
         var (visitor, _) = await house.NewTechnician();
-        var page = await HandIn(visitor, await visitor.Get(Question), "Hand in", await Order("prove-on-battery"));
+        var page = await HandIn(visitor, await visitor.Draw(Question), "Hand in", await Order("prove-on-battery"));
         Assert.Contains("A right order", page.QuerySelector(".verdict-word")!.TextContent, StringComparison.Ordinal);
     }
 

@@ -21,7 +21,7 @@ public sealed class ChoicePracticeTests(TrainingHouse house)
     public async Task A_question_with_options_gives_nothing_away(string address)
     {
         var (visitor, _) = await house.NewTechnician();
-        var page = await visitor.Get(address);
+        var page = await visitor.Draw(address);
         page.AssertOptionsAreAlike();
         page.HideConsequences();
         var all = page.DocumentElement.OuterHtml;
@@ -35,15 +35,13 @@ public sealed class ChoicePracticeTests(TrainingHouse house)
     public async Task Nothing_chosen_is_asked_for_again_and_a_choice_is_judged_and_explained(string address)
     {
         var (visitor, _) = await house.NewTechnician();
-        var page = await visitor.Get(address);
-        var answer = await visitor.Press(page.Button("Hand in"));
-        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        page = await Visitor.Page(answer);
+        var page = await visitor.Draw(address);
+        page = await visitor.BackTo(await visitor.Press(page.Button("Hand in")));
         Assert.Contains("Choose an option", page.Said(), StringComparison.Ordinal);
         var options = page.QuerySelectorAll("input[name=option]").Length;
         for (var option = 1; option <= options; option++)
         {
-            var judged = await visitor.Follow(await visitor.Press((await visitor.Get(address)).Button("Hand in"), ("option", $"{option}")));
+            var judged = await visitor.Follow(await visitor.Press((await visitor.Draw(address)).Button("Hand in"), ("option", $"{option}")));
             Assert.NotNull(judged.QuerySelector(".verdict-word"));
             Assert.NotEmpty(judged.QuerySelectorAll(".weighed-right"));
             if (judged.QuerySelector(".verdict-wrong") is null || judged.QuerySelector(".findings") is null) continue;
@@ -58,8 +56,8 @@ public sealed class ChoicePracticeTests(TrainingHouse house)
     public async Task What_was_chosen_stays_where_the_page_comes_back()
     {
         var (visitor, _) = await house.NewTechnician();
-        var page = await visitor.Get("/scenarios/night-bus-rush/practice?kind=wait");
-        page = await Visitor.Page(await visitor.Press(page.Button("Keep what is here"), ("option", "3")));
+        var page = await visitor.Draw("/scenarios/night-bus-rush/practice?kind=wait");
+        page = await visitor.Follow(await visitor.Press(page.Button("Keep what is here"), ("option", "3")));
         Assert.Equal(["3"], page.QuerySelectorAll("input[name=option]").OfType<IHtmlInputElement>().Where(input => input.IsChecked).Select(input => input.Value));
     }
 }

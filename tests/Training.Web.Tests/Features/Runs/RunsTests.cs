@@ -129,6 +129,41 @@ public sealed class RunsTests(ClockedHouse house) : IClassFixture<ClockedHouse>
     }
 
     [Fact]
+    public async Task A_run_with_steps_not_tapped_is_ended_only_when_it_was_asked_and_can_go_on()
+    {
+        var (mateo, address) = await Started();
+        var page = await mateo.Follow(await mateo.Press((await mateo.Get(address)).Button("The work is done")));
+        Assert.NotEmpty(page.QuerySelectorAll(".not-tapped li"));
+        Assert.NotNull((await mateo.Get(page.QuerySelector("a.main-act")!.GetAttribute("href")!)).QuerySelector(".tap"));
+
+        page = await mateo.Follow(await mateo.Press(page.Button("End it as it is")));
+        Assert.Null(page.QuerySelector(".tap"));
+        Assert.NotEmpty(page.QuerySelectorAll("[data-finding=Missing]"));
+        await GiveUp(mateo, address);
+    }
+
+    [Fact]
+    public async Task What_was_taken_back_has_no_number_in_the_order_so_far_and_the_last_tap_is_told_with_its_time()
+    {
+        var (mateo, address) = await Started();
+        var page = await mateo.Get(address);
+        Assert.Equal("Nothing tapped yet", page.QuerySelector("[data-since]")!.TextContent);
+        var taps = page.QuerySelectorAll(".tap").Take(3).ToList();
+        foreach (var (at, tap) in taps.Index())
+        {
+            house.Clock.Pass(TimeSpan.FromSeconds(10));
+            await mateo.Press(tap, ("id", Guid.NewGuid().ToString()));
+            if (at == 1) await mateo.Press((await mateo.Get(address)).Button("Take back"));
+        }
+
+        page = await mateo.Get(address);
+        Assert.Equal(["1", "1", "2"], page.QuerySelectorAll(".tapped li").Select(item => item.GetAttribute("value")));
+        Assert.Equal("2", page.QuerySelectorAll(".tap-row")[2].QuerySelector(".place")!.TextContent);
+        Assert.Equal("Last tap at 00:30", page.QuerySelector("[data-since]")!.TextContent);
+        await GiveUp(mateo, address);
+    }
+
+    [Fact]
     public async Task A_right_run_that_is_signed_issues_the_record()
     {
         await using var own = new ClockedHouse();
@@ -149,6 +184,8 @@ public sealed class RunsTests(ClockedHouse house) : IClassFixture<ClockedHouse>
         page = await mateo.Follow(await mateo.Press(page.Button("Sign it"), ("note", "Calm and clean.")));
         Assert.Equal("Signed. Everything is shown: the competency record is issued.", page.Said());
         Assert.Contains("Calm and clean.", page.QuerySelector(".pairs")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("(1200 s)", page.QuerySelector("figure.drawing")!.TextContent, StringComparison.Ordinal);
+        Assert.NotNull(page.QuerySelector("figcaption"));
         var record = page.QuerySelector("a[href^='/records/']")!.GetAttribute("href")!;
         var hollis = await own.SignedIn("hollis");
         Assert.Contains("Current", (await hollis.Get(record)).QuerySelector(".record-card")!.TextContent, StringComparison.Ordinal);
