@@ -106,6 +106,7 @@ public static class TrainingRecordsServices
             Db(at), at.GetRequiredService<RecordLines>(), at.GetRequiredService<ShownJobs>(), at.GetRequiredService<LogBook>(),
             at.GetRequiredService<LogAudit>(), at.GetRequiredService<IssuerKeys>(), Clock(at)));
         AddSigning(services);
+        services.AddScoped(at => new RunsAhead(Db(at), at.GetRequiredService<Runs>()));
         services.AddScoped(at => new Overview(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Reading>(), at.GetRequiredService<PaperClosing>(),
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));

@@ -97,6 +97,34 @@ public sealed class PagesTests(OpenHouse house) : IClassFixture<OpenHouse>
         await Suits(page);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task What_has_the_keyboard_is_never_behind_the_bar_at_the_bottom(bool isPhone)
+    {
+        var page = await house.DeviceOf("amara", isPhone ? Screen.Phone : Screen.Laptop);
+        await using var device = page.Context;
+        await page.EmulateMediaAsync(new() { ReducedMotion = ReducedMotion.Reduce });
+        await page.GotoAsync("/scenarios/customer-waiting/practice?kind=order");
+        var steps = await page.Locator(".offered button").CountAsync();
+        Assert.True(steps > 10);
+        await page.Locator(".offered button").First.FocusAsync();
+        var hidden = new List<string>();
+        for (var step = 0; step < steps; step++)
+        {
+            hidden.AddRange(await page.EvaluateAsync<string[]>("""
+                () => {
+                  const box = document.activeElement.getBoundingClientRect();
+                  const bar = document.querySelector('.act-bar').getBoundingClientRect();
+                  return box.bottom > bar.top && !document.activeElement.closest('.act-bar') ? [document.activeElement.textContent.trim()] : [];
+                }
+                """));
+            await page.Keyboard.PressAsync("Tab");
+        }
+
+        Assert.Empty(hidden);
+    }
+
     // Coming to a page costs more than looking at it: one visit, and all that is wrong is told.
     private static Task Suits(IPage page) =>
         Assert.MultipleAsync(() => HasATitle(page), () => Fits(page), () => HasNoBarrier(page), () => IsLargeEnough(page));

@@ -11,6 +11,7 @@
   function count(clock) {
     const ends = performance.now() + Number(clock.dataset.left) * 1000;
     const status = document.querySelector("[data-paper-clock-word]");
+    const soon = document.querySelector("[data-paper-clock-soon]");
     const spoken = new Set();
     document.querySelector("[data-paper-clock-end]").hidden = false;
     let over = false;
@@ -22,15 +23,22 @@
       const text = `${Math.floor(left / 60)}:${String(left % 60).padStart(2, "0")}`;
       clock.textContent = clock.dataset.wordLeft.replace("{0}", text);
       clock.classList.toggle("clock-low", left <= 300);
+      if (left <= 300) warn(Math.max(1, Math.ceil(left / 60)));
       for (const minutes of [5, 1]) {
         if (left > minutes * 60 || left <= minutes * 60 - 10 || spoken.has(minutes)) continue;
         spoken.add(minutes);
-        status.textContent = status.dataset.wordSoon.replace("{0}", minutes);
+        status.textContent = soon.textContent;
       }
       if (left > 0 || over) return;
       over = true;
       // The server closes the paper; a moment later it has done so by its own clock, too.
       setTimeout(() => location.assign(clock.dataset.over), 1500);
+    }
+
+    // The line stands there for the eye all the time; it is read out twice.
+    function warn(minutes) {
+      const text = minutes === 1 ? soon.dataset.wordOne : soon.dataset.wordMany.replace("{0}", minutes);
+      if (soon.textContent !== text) soon.textContent = text;
     }
   }
 

@@ -143,6 +143,35 @@ public sealed class Sittings
         return paper.Id;
     }
 
+    /// <summary>
+    /// Takes somebody off the sitting who was admitted and has not begun: as if they had never been admitted. Once their
+    /// time runs it is refused. Taking off whom nobody admitted changes nothing.
+    /// </summary>
+    /// <param name="actor">The sitting's examiner.</param>
+    /// <param name="sitting">The sitting.</param>
+    /// <param name="person">The technician.</param>
+    public async Task<Outcome<SittingView, Refusal>> TakeOff(Actor actor, SittingId sitting, PersonId person)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Examiner)) return Refused.NotAllowed;
+        await using var change = await db.BeginChange();
+        var found = await WithinReach(actor).SingleOrDefaultAsync(known => known.Id == sitting);
+        if (found is null) return Refused.NotFound;
+        if (found.ExaminerId != actor.Person) return new Refusal("Only the examiner who opened the sitting takes somebody off it.");
+        var paper = await db.Papers.SingleOrDefaultAsync(known => known.SittingId == sitting && known.PersonId == person);
+        if (paper is not null)
+        {
+            if (paper.State == PaperState.Lapsed) return new Refusal("The sitting is closed; who was admitted to it stays on its list.");
+            if (paper.State != PaperState.Admitted)
+                return new Refusal($"{(await db.NamesOf([person]))[person]} has begun the paper and cannot be taken off the sitting any more.");
+            db.Remove(paper);
+            await db.SaveChangesAsync();
+            await change.CommitAsync();
+        }
+
+        return await View(found);
+    }
+
     /// <summary>Closes a sitting (its examiner, or an administrator): open papers are graded as they were saved, papers never begun lapse.</summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="sitting">The sitting.</param>

@@ -13,7 +13,7 @@ namespace Training.Web.Drawings;
 public readonly record struct FaultMark(int Number, Severity Severity)
 {
     /// <summary>The width and height of the sign, in the picture's units.</summary>
-    public const double Size = 26;
+    public const double Size = 30;
 
     /// <summary>The sign as a small picture of its own, to stand beside a sentence that already says what it means.</summary>
     public string Draw()
@@ -31,13 +31,13 @@ public readonly record struct FaultMark(int Number, Severity Severity)
     {
         var (d, fill) = Severity switch
         {
-            Severity.Critical => ($"M{P(cx, cy - 13)}L{P(cx + 13, cy)}L{P(cx, cy + 13)}L{P(cx - 13, cy)}Z", Svg.Danger),
-            Severity.Serious => ($"M{P(cx, cy - 13)}L{P(cx + 13, cy + 11)}L{P(cx - 13, cy + 11)}Z", Svg.Warning),
-            _ => ($"M{P(cx - 10, cy - 10)}L{P(cx + 10, cy - 10)}L{P(cx + 10, cy + 10)}L{P(cx - 10, cy + 10)}Z", Svg.Caution),
+            Severity.Critical => ($"M{P(cx, cy - 15)}L{P(cx + 15, cy)}L{P(cx, cy + 15)}L{P(cx - 15, cy)}Z", Svg.Danger),
+            Severity.Serious => ($"M{P(cx, cy - 15)}L{P(cx + 15, cy + 13)}L{P(cx - 15, cy + 13)}Z", Svg.Warning),
+            _ => ($"M{P(cx - 12, cy - 12)}L{P(cx + 12, cy - 12)}L{P(cx + 12, cy + 12)}L{P(cx - 12, cy + 12)}Z", Svg.Caution),
         };
         yield return Svg.Path(d, fill, 1, fill);
-        yield return Svg.Text(cx, cy + (Severity == Severity.Serious ? 8 : 4.5),
-            Number.ToString(CultureInfo.InvariantCulture), 12, "#fff", "middle", "700");
+        yield return Svg.Text(cx, cy + (Severity == Severity.Serious ? 10 : 5),
+            Number.ToString(CultureInfo.InvariantCulture), Number > 9 ? 13 : 14.5, "#fff", "middle", "700");
     }
 
     private static string P(double x, double y) => Svg.N(x) + " " + Svg.N(y);

@@ -82,7 +82,7 @@ public static class ReplayDrawing
         if (row.Faults.Count > 0) body.Add(Svg.Rect(0, y, Width, height, Svg.DangerTint));
         Lanes(replay, before, row.After, y, height, body);
         body.Add(Svg.Circle(PlaceX, y + 20, 13, row.Faults.Count > 0 ? Svg.Sheet : Svg.Work, row.Faults.Count > 0 ? Svg.Danger : Svg.Work));
-        body.Add(Svg.Text(PlaceX, y + 25, row.Place, 13, row.Faults.Count > 0 ? Svg.Danger : "#fff", "middle", "700"));
+        body.Add(Svg.Text(PlaceX, y + 25, row.Place, 14, row.Faults.Count > 0 ? Svg.Danger : "#fff", "middle", "700"));
         var baseline = y + 26;
         foreach (var line in text)
         {
@@ -97,7 +97,7 @@ public static class ReplayDrawing
         }
 
         for (var fault = 0; fault < row.Faults.Count; fault++)
-            body.Add(row.Faults[fault].At(TextX + 13 + (fault * (FaultMark.Size + 6)), baseline + 3));
+            body.Add(row.Faults[fault].At(TextX + 15 + (fault * (FaultMark.Size + 6)), baseline + 3));
         body.Add(Svg.Text(Width - 2, y + 26, row.Clock, SmallSize, Svg.Ink, "end"));
         body.Add(Svg.Line(0, y + height, Width, y + height, Svg.Rule, 1));
         return y + height;
@@ -129,7 +129,7 @@ public static class ReplayDrawing
 
     private static double Gap(ReplayGap gap, double y, ReplayWords words, List<object> body)
     {
-        var text = Svg.Wrap(words.NotDone + " " + gap.Text, (int)((Width - 36 - TextX) / (TextSize * CharWidth)));
+        var text = Svg.Wrap(words.NotDone + " " + gap.Text, (int)((Width - 40 - TextX) / (TextSize * CharWidth)));
         var height = 22 + (text.Count * LineHeight);
         body.Add(Svg.Rect(0, y, Width, height, Svg.DangerTint));
         body.Add(Svg.Circle(PlaceX, y + 22, 13, "none", Svg.Danger).Dashed());

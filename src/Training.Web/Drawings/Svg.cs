@@ -12,9 +12,9 @@ internal static class Svg
     public const string Work = "#0a4d5a";
     public const string WorkTint = "#dcebec";
     public const string Sheet = "#fffdf8";
-    public const string Danger = "#a30c1f";
+    public const string Danger = "#960b1d";
     public const string DangerTint = "#fbe3e1";
-    public const string Warning = "#8a3c00";
+    public const string Warning = "#7d3600";
     public const string Caution = "#5c4a00";
 
     private static readonly XNamespace Space = "http://www.w3.org/2000/svg";
@@ -24,6 +24,8 @@ internal static class Svg
         new(Space + "svg",
             new XAttribute("viewBox", $"0 0 {N(width)} {N(height)}"),
             new XAttribute("role", "img"),
+            // What a picture shows has its left and right by itself, on a page that is read from the right, too.
+            new XAttribute("direction", "ltr"),
             new XAttribute("aria-labelledby", $"{id}-name {id}-text"),
             new XAttribute("font-family", "system-ui, 'Noto Sans', 'Noto Sans Devanagari', 'DejaVu Sans', sans-serif"),
             new XElement(Space + "title", new XAttribute("id", id + "-name"), name),
@@ -48,6 +50,8 @@ internal static class Svg
     public static XElement Text(double x, double y, string text, double size = 14, string fill = Ink,
         string anchor = "start", string? weight = null) =>
         new(Space + "text", A("x", x), A("y", y), A("font-size", size), new XAttribute("fill", fill),
+            // Each text by its own letters: one in Arabic ends at its left, and stays where it stands.
+            new XAttribute("unicode-bidi", "plaintext"),
             anchor == "start" ? null : new XAttribute("text-anchor", anchor),
             weight is null ? null : new XAttribute("font-weight", weight), text);
 

@@ -113,6 +113,56 @@ public sealed class SittingsTests
     }
 
     [Fact]
+    public async Task Whoever_was_admitted_by_mistake_is_taken_off_again_and_can_be_admitted_elsewhere()
+    {
+        await using var world = await Create();
+        var sitting = await world.OpenSitting();
+        var paper = await world.Admit(sitting, world.Technician);
+        Assert.Empty(Ok(await world.Sittings(sittings => sittings.TakeOff(world.Examiner, sitting, world.Technician.Person))).Papers);
+        NotFound(await world.Papers(papers => papers.Begin(world.Technician, paper)));
+        await world.Admit(await world.OpenSitting(), world.Technician);
+        Assert.Empty(Ok(await world.Sittings(sittings => sittings.TakeOff(world.Examiner, sitting, world.Technician.Person))).Papers);
+    }
+
+    [Fact]
+    public async Task Whoever_has_begun_is_not_taken_off_nor_who_has_handed_in()
+    {
+        await using var world = await Create();
+        var sitting = await world.OpenSitting();
+        var paper = await world.Begin(world.Technician, await world.Admit(sitting, world.Technician));
+        const string Begun = "Amara Okafor has begun the paper and cannot be taken off the sitting any more.";
+        Refused(await world.Sittings(sittings => sittings.TakeOff(world.Examiner, sitting, world.Technician.Person)), Begun);
+        Ok(await world.Papers(papers => papers.HandIn(world.Technician, paper.Id)));
+        Refused(await world.Sittings(sittings => sittings.TakeOff(world.Examiner, sitting, world.Technician.Person)), Begun);
+    }
+
+    [Fact]
+    public async Task Nobody_is_taken_off_a_closed_sitting()
+    {
+        await using var world = await Create();
+        var sitting = await world.OpenSitting();
+        await world.Admit(sitting, world.Technician);
+        Ok(await world.Sittings(sittings => sittings.Close(world.Examiner, sitting)));
+        Refused(
+            await world.Sittings(sittings => sittings.TakeOff(world.Examiner, sitting, world.Technician.Person)),
+            "The sitting is closed; who was admitted to it stays on its list.");
+    }
+
+    [Fact]
+    public async Task Only_the_sittings_examiner_takes_somebody_off()
+    {
+        await using var world = await Create();
+        var sitting = await world.OpenSitting();
+        await world.Admit(sitting, world.Technician);
+        Refused(
+            await world.Sittings(sittings => sittings.TakeOff(world.OtherExaminer, sitting, world.Technician.Person)),
+            "Only the examiner who opened the sitting takes somebody off it.");
+        foreach (var actor in new[] { world.Owner, world.Technician, world.Administrator })
+            NotAllowed(await world.Sittings(sittings => sittings.TakeOff(actor, sitting, world.Technician.Person)));
+        Assert.Single(Ok(await world.Sittings(sittings => sittings.Look(world.Examiner, sitting))).Papers);
+    }
+
+    [Fact]
     public async Task Everybody_in_a_sitting_is_asked_from_the_publication_that_it_was_opened_on()
     {
         await using var world = await Create();

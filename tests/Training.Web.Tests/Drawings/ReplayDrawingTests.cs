@@ -32,6 +32,14 @@ public sealed class ReplayDrawingTests
     }
 
     [Fact]
+    public void On_a_page_that_is_read_from_the_right_it_keeps_its_sides_and_each_text_its_own_direction()
+    {
+        var svg = Draw(Small);
+        Assert.Equal("ltr", svg.Root.Attribute("direction")!.Value);
+        Assert.All(svg.Texts, text => Assert.Equal("plaintext", text.Attribute("unicode-bidi")!.Value));
+    }
+
+    [Fact]
     public void Every_fault_has_its_sign_in_the_row_where_it_happened()
     {
         var svg = Draw(Small);
@@ -130,7 +138,7 @@ public sealed class ReplayDrawingTests
     }
 
     private static double Mark(SvgReading svg, string number) =>
-        SvgReading.Number(svg.Texts.Single(text => text.Value == number && text.Attribute("font-size")!.Value == "12"), "y");
+        SvgReading.Number(svg.Texts.Single(text => text.Value == number && text.Attribute("font-size")!.Value == "14.5"), "y");
 
     private static void AssertBetween(double y, double from, double to) => Assert.InRange(y, from, to);
 

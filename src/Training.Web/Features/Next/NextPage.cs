@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using Training.Records.Certifying;
 using Training.Records.Examining;
 using Training.Records.Overviews;
 
@@ -9,6 +10,12 @@ namespace Training.Web.Features.Next;
 /// <param name="Zone">The time zone that times are told in.</param>
 public sealed record NextPage(IReadOnlyList<CompetencyPath> Paths, string Zone)
 {
+    /// <summary>The records that are suspended.</summary>
+    public IReadOnlyList<SuspendedRecord> Suspended { get; init; } = [];
+
+    /// <summary>Whether the reader owns the shop as well, whose coverage has a page of its own.</summary>
+    public bool IsOwner { get; init; }
+
     /// <summary>The way with the one thing to do next: a paper whose time runs before all else, then one that may be begun.</summary>
     public CompetencyPath? First =>
         Paths.FirstOrDefault(path => PaperOf(path) == PaperState.Open)
@@ -38,6 +45,11 @@ public sealed record NextPage(IReadOnlyList<CompetencyPath> Paths, string Zone)
     private static PaperState? PaperOf(CompetencyPath path) =>
         path.Steps.OfType<PathStep.SitPaper>().Select(step => step.State).FirstOrDefault();
 }
+
+/// <summary>A record that is suspended, and the act that suspended it.</summary>
+/// <param name="Record">The record.</param>
+/// <param name="Act">When it was suspended, by whom and why.</param>
+public sealed record SuspendedRecord(RecordLine Record, RecordEventView Act);
 
 /// <summary>A part of the way to a competency.</summary>
 /// <param name="Name">What it is called.</param>

@@ -12,4 +12,7 @@ public sealed record PaperClockView(PaperId Paper, Instant EndsAt, Duration Left
 {
     /// <summary>Whole seconds that are left, never negative.</summary>
     public long Seconds => Math.Max(0, (long)Math.Floor(Left.TotalSeconds));
+
+    /// <summary>In the last five minutes, how many are left, the one that runs counted whole; null before.</summary>
+    public int? SoonOver => Seconds > 300 ? null : Math.Max(1, (int)Math.Ceiling(Seconds / 60m));
 }

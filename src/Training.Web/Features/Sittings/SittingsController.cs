@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Mvc;
 using Training.Content.Competencies;
 using Training.Records;
 using Training.Records.Accounts;
+using Training.Records.Overviews;
 using Training.Records.Publishing;
 using Training.Sequencing;
 using Training.Web.Features.Shared;
@@ -13,7 +14,8 @@ namespace Training.Web.Features.Sittings;
 /// <summary>Sittings: opened and watched over by an examiner.</summary>
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
 [Route("/sittings")]
-public sealed class SittingsController(Training.Records.Examining.Sittings sittings, Library library, CurrentActor current) : Controller
+public sealed class SittingsController(
+    Training.Records.Examining.Sittings sittings, RunsAhead runs, Library library, CurrentActor current) : Controller
 {
     /// <summary>The sittings, open ones first, and the form that opens one.</summary>
     [HttpGet]
@@ -48,8 +50,10 @@ public sealed class SittingsController(Training.Records.Examining.Sittings sitti
         var actor = await current.Get();
         var list = await sittings.List(actor);
         if (!list.IsOk) return this.NotShown(list.Fault);
+        var ahead = await runs.Of(actor);
+        if (!ahead.IsOk) return this.NotShown(ahead.Fault);
         if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(nameof(Index), new SittingsPage(
-            list.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong is null ? null : this.Say(wrong)));
+            list.Value, ahead.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong is null ? null : this.Say(wrong)));
     }
 }

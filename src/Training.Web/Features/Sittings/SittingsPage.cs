@@ -1,15 +1,29 @@
 using Training.Content.Competencies;
 using Training.Records.Examining;
+using Training.Records.Overviews;
 
 namespace Training.Web.Features.Sittings;
 
 /// <summary>The sittings and the form that opens one.</summary>
 /// <param name="Sittings">Open ones first, then the newest.</param>
+/// <param name="Runs">What waits at vehicles.</param>
 /// <param name="Competencies">What can be examined; empty for those who open no sitting.</param>
 /// <param name="Form">What was typed.</param>
 /// <param name="Wrong">What is wrong with it, if anything.</param>
 public sealed record SittingsPage(
-    IReadOnlyList<SittingLine> Sittings, IReadOnlyList<Competency> Competencies, OpenSittingForm Form, string? Wrong);
+    IReadOnlyList<SittingLine> Sittings, RunCounts Runs, IReadOnlyList<Competency> Competencies, OpenSittingForm Form, string? Wrong)
+{
+    private const int MostShown = 5;
+
+    /// <summary>The sittings that are open.</summary>
+    public IReadOnlyList<SittingLine> Open { get; } = [.. Sittings.Where(sitting => sitting.ClosedAt is null)];
+
+    /// <summary>The newest of those that are closed.</summary>
+    public IReadOnlyList<SittingLine> Closed { get; } = [.. Sittings.Where(sitting => sitting.ClosedAt is not null).Take(MostShown)];
+
+    /// <summary>Those that were closed before.</summary>
+    public IReadOnlyList<SittingLine> Earlier { get; } = [.. Sittings.Where(sitting => sitting.ClosedAt is not null).Skip(MostShown)];
+}
 
 /// <summary>What is typed to open a sitting.</summary>
 public sealed class OpenSittingForm

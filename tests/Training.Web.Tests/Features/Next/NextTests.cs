@@ -48,6 +48,25 @@ public sealed class NextTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task Whose_record_is_suspended_is_told_by_whom_since_when_and_why_and_whom_to_ask()
+    {
+        var page = await (await house.SignedIn("sione")).Get("/next");
+        var said = page.QuerySelector("main .said")!;
+        Assert.Contains("Hollis Penrose suspended it on", said.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Back from long sick leave", said.TextContent, StringComparison.Ordinal);
+        Assert.Contains("The owner of your shop", said.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("/records/", said.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
+        Assert.Null((await (await house.SignedIn("bao")).Get("/next")).QuerySelector("main .said"));
+    }
+
+    [Fact]
+    public async Task An_owner_who_is_a_technician_too_is_led_to_the_shops_coverage()
+    {
+        Assert.NotNull((await (await house.SignedIn("leila")).Get("/next")).QuerySelector("main a[href='/coverage']"));
+        Assert.Null((await (await house.SignedIn("bao")).Get("/next")).QuerySelector("main a[href='/coverage']"));
+    }
+
+    [Fact]
     public async Task It_is_for_technicians_alone()
     {
         Assert.Equal(HttpStatusCode.Forbidden, (await (await house.SignedIn("tomasz")).Ask("/next")).StatusCode);

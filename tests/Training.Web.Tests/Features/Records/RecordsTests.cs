@@ -19,6 +19,10 @@ public sealed class RecordsTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task From_ones_records_a_link_leads_to_everything_that_is_held() =>
+        Assert.NotNull((await (await house.SignedIn("bao")).Get("/records")).QuerySelector("main a[href='/everything-about-me.json']"));
+
+    [Fact]
     public async Task A_record_shows_its_evidence_and_the_hashes_of_what_was_judged_by()
     {
         var bao = await house.SignedIn("bao");
