@@ -113,6 +113,9 @@ public sealed class CompetencyRecords
         Actor actor, RecordId record, RecordEventKind kind, string reason, bool may, Func<RecordStanding, Refusal?> whyNot)
     {
         if (!may) return Refused.NotAllowed;
+        await using var change = await db.BeginChange();
+        var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
+        if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;
         var said = reason?.Trim() ?? "";
         if (said.Length is < 1 or > 2000)
         {
@@ -121,9 +124,6 @@ public sealed class CompetencyRecords
                 : new Refusal("Say in up to 2000 characters why.");
         }
 
-        await using var change = await db.BeginChange();
-        var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
-        if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;
         if (found.PersonId == actor.Person) return new Refusal("Nobody decides about their own record.");
         var line = (await lines.Of([found.PersonId], null)).SingleOrDefault(known => known.Id == record);
         if (line is null) return Refused.NotFound;
