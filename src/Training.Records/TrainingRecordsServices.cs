@@ -112,8 +112,9 @@ public static class TrainingRecordsServices
             at.GetRequiredService<PassedPapers>(), at.GetRequiredService<RecordLines>(), Clock(at)));
         services.AddScoped(at => new Coverage(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), Clock(at)));
+        services.AddScoped(at => new JobBoard(Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>()));
         services.AddScoped(at => new Jobs(
-            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<RecordLines>(), at.GetRequiredService<CustomerProofs>(), Clock(at)));
+            Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<JobBoard>(), at.GetRequiredService<CustomerProofs>(), Clock(at)));
         services.AddScoped(at => new PersonFile(Db(at), new PersonFileParts(Db(at), at.GetRequiredService<LogBook>())));
         services.AddScoped(at => new Statements(
             Db(at), at.GetRequiredService<Library>(), at.GetRequiredService<Archive>(), at.GetRequiredService<Graders>(), at.GetRequiredService<IssuerPlace>()));

@@ -80,15 +80,24 @@ public sealed class CompetencyRecords
         actor, record, RecordEventKind.Withdrawn, reason, MayWithdraw(actor),
         standing => standing.State == RecordState.Withdrawn ? IsWithdrawn : null);
 
-    /// <summary>Confirms that the person still does the work (an owner in the own shop, an administrator), never for oneself; only where the competency asks for it.</summary>
+    /// <summary>
+    /// Confirms that the person has done this work since the last time (an owner in the own shop, an administrator, an
+    /// examiner of the provider), never for oneself; only where the competency asks for it. It counts from today; a second
+    /// confirmation on the same day adds nothing.
+    /// </summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="record">The record.</param>
-    /// <param name="note">What it is based on.</param>
-    public Task<Outcome<RecordView, Refusal>> Confirm(Actor actor, RecordId record, string note) => Add(
-        actor, record, RecordEventKind.Confirmed, note, MayHoldBack(actor), standing =>
-            standing.ConfirmBy is null ? new("This competency asks for no confirmation.")
-            : standing.Holds ? null
-            : new("Only a record that holds can be confirmed."));
+    /// <param name="work">Which work was seen.</param>
+    public Task<Outcome<RecordView, Refusal>> Confirm(Actor actor, RecordId record, string work) => Add(
+        actor, record, RecordEventKind.Confirmed, work, MayConfirm(actor), standing => standing switch
+        {
+            { ConfirmBy: null } => new("This competency asks for no confirmation."),
+            { State: RecordState.Withdrawn } => IsWithdrawn,
+            { State: RecordState.Suspended } => new("The record is suspended; reinstate it before you confirm it."),
+            { HasLapsed: true } => new("The record was not confirmed in time and has lapsed; it can only be earned again."),
+            { State: RecordState.Expired } => HasExpired,
+            _ => null,
+        });
 
     private static Refusal IsWithdrawn { get; } = new("The record is withdrawn for good.");
 
@@ -96,26 +105,42 @@ public sealed class CompetencyRecords
 
     private static bool MayHoldBack(Actor actor) => actor.Is(Roles.Administrator) || (actor.Is(Roles.Owner) && actor.Shop is not null);
 
+    private static bool MayConfirm(Actor actor) => MayHoldBack(actor) || MayWithdraw(actor);
+
     private static bool MayWithdraw(Actor actor) => actor.Is(Roles.Administrator) || (actor.Is(Roles.Examiner) && actor.Shop is null);
 
     private async Task<Outcome<RecordView, Refusal>> Add(
         Actor actor, RecordId record, RecordEventKind kind, string reason, bool may, Func<RecordStanding, Refusal?> whyNot)
     {
         if (!may) return Refused.NotAllowed;
-        var said = reason?.Trim() ?? "";
-        if (said.Length is < 1 or > 2000) return new Refusal("Say in up to 2000 characters why.");
         await using var change = await db.BeginChange();
         var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
         if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;
+        var said = reason?.Trim() ?? "";
+        if (said.Length is < 1 or > 2000)
+        {
+            return kind == RecordEventKind.Confirmed
+                ? new Refusal("Say in up to 2000 characters which work was seen.")
+                : new Refusal("Say in up to 2000 characters why.");
+        }
+
         if (found.PersonId == actor.Person) return new Refusal("Nobody decides about their own record.");
         var line = (await lines.Of([found.PersonId], null)).SingleOrDefault(known => known.Id == record);
         if (line is null) return Refused.NotFound;
         if (line.Standing is not { } standing)
             return new Refusal("By the clock of this server the record is not issued yet; have the clock set right first.");
         if (whyNot(standing) is { } wrong) return wrong;
+        if (kind == RecordEventKind.Confirmed && await IsConfirmedToday(found)) return await View(record, null);
         await writer.Add(record, kind, actor.Person, said);
         await change.CommitAsync();
         return await View(record, null);
+    }
+
+    private async Task<bool> IsConfirmedToday(CompetencyRecord record)
+    {
+        var known = (await log.Read(db)).Records[record.Id];
+        var today = lines.Today(await db.Shops.AsNoTracking().SingleAsync(shop => shop.Id == record.ShopId));
+        return known.Events.Any(entry => entry.Kind == RecordEventKind.Confirmed && known.DayOf(entry.At) == today);
     }
 
     private async Task<RecordView> View(RecordId id, LocalDate? on)

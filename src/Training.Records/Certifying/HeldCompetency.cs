@@ -19,6 +19,15 @@ internal sealed record HeldCompetency(
     IReadOnlyList<(RecordId Id, string CompetencyTitle)> Records,
     RecordChain Chain)
 {
+    /// <summary>The day on which the person's name was removed: they have left the trade; null while it is there.</summary>
+    public LocalDate? LeftOn { get; init; }
+
+    /// <summary>Whether the person has left the trade by the end of a day.</summary>
+    public bool HasLeftOn(LocalDate day) => day >= LeftOn;
+
+    /// <summary>Whether the person may do the work on a day: the record holds, and they have not left the trade.</summary>
+    public bool MayOn(LocalDate day) => !HasLeftOn(day) && LineOn(day)?.Standing is { Holds: true };
+
     /// <summary>The line of the record that counts on a day; null before there was one.</summary>
     public RecordLine? LineOn(LocalDate day) => Chain.NewestOn(day) is { } index
         ? new(

@@ -53,19 +53,22 @@ public sealed class RecordChain
         var happened = record.Events.Where(entry => entry.On <= date).ToList();
         var until = terms[index].Until;
         var renewFrom = until.PlusMonths(-record.RenewFrom.Months).PlusDays(-record.RenewFrom.Days);
-        LocalDate? confirmBy = null;
+        LocalDate? confirmBy = null, ifConfirmed = null;
         if (record.ConfirmEvery is { } every)
         {
             // A confirmation that comes too late revives nothing.
             confirmBy = After(record.IssuedOn, every);
             foreach (var confirmation in happened.Where(entry => entry.Kind == RecordEventKind.Confirmed && entry.On <= confirmBy))
                 confirmBy = After(confirmation.On, every);
+            ifConfirmed = LocalDate.Min(until, After(date, every));
             until = LocalDate.Min(until, confirmBy.Value);
         }
 
         if (record.Revised is { } revised && revised.On <= date)
         {
-            until = LocalDate.Min(until, After(revised.On, revised.Within));
+            var last = After(revised.On, revised.Within);
+            until = LocalDate.Min(until, last);
+            ifConfirmed = ifConfirmed is { } confirmed ? LocalDate.Min(confirmed, last) : null;
             renewFrom = LocalDate.Min(renewFrom, revised.On);
         }
 
@@ -76,7 +79,7 @@ public sealed class RecordChain
             : suspension == RecordEventKind.Suspended ? RecordState.Suspended
             : date >= renewFrom ? RecordState.Due
             : RecordState.Current;
-        return new(state, record.IssuedOn, until, renewFrom, confirmBy);
+        return new(state, record.IssuedOn, until, renewFrom, confirmBy) { UntilIfConfirmed = ifConfirmed };
     }
 
     /// <summary>

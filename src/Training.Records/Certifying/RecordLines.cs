@@ -46,7 +46,7 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook
         var rows = await people.Join(
             db.CompetencyRecords, person => person.Id, record => record.PersonId,
             (person, record) => new { record.Id, record.PersonId, record.ShopId }).ToListAsync();
-        var names = await people.Select(person => new { person.Id, person.DisplayName }).ToDictionaryAsync(person => person.Id, person => person.DisplayName);
+        var named = await people.Select(person => new { person.Id, person.DisplayName, person.NameRemovedAt }).ToDictionaryAsync(person => person.Id);
         var shops = await db.Shops.AsNoTracking().ToDictionaryAsync(shop => shop.Id);
         var history = await log.Read(db);
         var issued = rows.Select(row => (row.PersonId, row.ShopId, Known: history.Records.GetValueOrDefault(row.Id)))
@@ -58,10 +58,12 @@ internal sealed class RecordLines(TrainingDbContext db, Archive archive, LogBook
         {
             var newest = of.MaxBy(row => row.Known.Index);
             var chain = history.ChainTo(newest.Known.Issued.Record);
+            var (person, shop) = (named[of.Key.PersonId], shops[newest.ShopId]);
             held.Add(new(
-                of.Key.PersonId, names[of.Key.PersonId], shops[newest.ShopId], of.Key.Competency,
+                person.Id, person.DisplayName, shop, of.Key.Competency,
                 [.. chain.Select(known => (known.Issued.Record, texts[known.Issued.Text].Title))],
-                new([.. chain.Select(known => known.With(texts[known.Issued.Text]))])));
+                new([.. chain.Select(known => known.With(texts[known.Issued.Text]))]))
+            { LeftOn = person.NameRemovedAt?.DayIn(shop) });
         }
 
         return held;

@@ -29,6 +29,12 @@ public enum RecordState
 /// <param name="ConfirmBy">The last day for the next confirmation; null where none is asked for.</param>
 public sealed record RecordStanding(RecordState State, LocalDate Since, LocalDate Until, LocalDate RenewFrom, LocalDate? ConfirmBy = null)
 {
+    /// <summary>The last day on which it holds if it is confirmed on that day and nothing else happens; null where no confirmation is asked for.</summary>
+    public LocalDate? UntilIfConfirmed { get; init; }
+
+    /// <summary>Whether it is over because nobody confirmed it in time.</summary>
+    public bool HasLapsed => State == RecordState.Expired && ConfirmBy == Until;
+
     /// <summary>Whether the person may do the work on that day.</summary>
     public bool Holds => State is RecordState.Current or RecordState.Due;
 }

@@ -67,7 +67,11 @@ public sealed record RecordView(
     string PaperExaminer,
     IReadOnlyList<RecordRunView> Runs,
     IReadOnlyList<JudgedTextView> Judged,
-    IReadOnlyList<RecordEventView> Events);
+    IReadOnlyList<RecordEventView> Events)
+{
+    /// <summary>The confirmations so far, oldest first.</summary>
+    public IEnumerable<RecordEventView> Confirmations => Events.Where(entry => entry.Kind == RecordEventKind.Confirmed);
+}
 
 /// <summary>A run that a record rests on.</summary>
 /// <param name="Run">The run.</param>

@@ -74,6 +74,15 @@ internal static class DemoPeople
         OtherOwner, OtherCurrent, OtherNewcomer,
     ];
 
+    /// <summary>More technicians of Quillmoor, whom no console lists: a shop in which there is somebody to choose from. They sign in like the others.</summary>
+    public static IReadOnlyList<DemoSignIn> Crew { get; } =
+    [
+        OfCrew("Nikau Paraone", "nikau"), OfCrew("Ioana Marinescu", "ioana"), OfCrew("Tenzin Dolkar", "tenzin"),
+        OfCrew("Kwabena Osei", "kwabena"), OfCrew("Yasmin Qureshi", "yasmin"),
+    ];
+
+    private static DemoSignIn OfCrew(string name, string userName) => Of(name, Quillmoor, userName, "works at the vehicles", Roles.Technician);
+
     private static DemoSignIn Of(string name, string place, string userName, string story, params string[] roles) =>
         new(name, place, roles, userName, DemoWorld.Password, story);
 }

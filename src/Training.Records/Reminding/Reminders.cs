@@ -80,7 +80,7 @@ public sealed class Reminders
     private async Task<List<Reminder>> OfJobs(ShopId shop, LocalDate today, LocalDate last)
     {
         var jobs = await db.Set<Job>().AsNoTracking().AsSplitQuery().Include(job => job.Crews).ThenInclude(crew => crew.Places)
-            .Where(job => job.ShopId == shop && job.LastDay >= today && job.FirstDay <= last && job.Crews.Count > 0).ToListAsync();
+            .Where(job => job.ShopId == shop && job.Cancellation == null && job.LastDay >= today && job.FirstDay <= last && job.Crews.Count > 0).ToListAsync();
         if (jobs.Count == 0) return [];
         var held = (await lines.Held(db.Users.AsNoTracking().Where(person => person.ShopId == shop)))
             .ToDictionary(history => (history.Person, history.Competency));
@@ -97,7 +97,7 @@ public sealed class Reminders
     private static LocalDate? FirstLack(HeldCompetency history, LocalDate first, LocalDate last)
     {
         for (var day = first; day <= last; day = day.PlusDays(1))
-            if (history.LineOn(day)?.Standing is not { Holds: true }) return day;
+            if (!history.MayOn(day)) return day;
         return null;
     }
 

@@ -33,6 +33,9 @@ internal sealed class Job
 
     public required Instant MadeAt { get; init; }
 
+    /// <summary>That it was called off; null while it goes on.</summary>
+    public JobCancellation? Cancellation { get; init; }
+
     public List<JobNeed> Needs { get; init; } = [];
 
     public List<Crew> Crews { get; init; } = [];
@@ -75,8 +78,18 @@ internal sealed class CrewPlace
     public required PersonId PersonId { get; init; }
 }
 
+/// <summary>A job was called off. The job itself stays as it is.</summary>
+internal sealed class JobCancellation
+{
+    public required JobId JobId { get; init; }
+
+    public required PersonId ById { get; init; }
+
+    public required Instant At { get; init; }
+}
+
 internal sealed class JobTables : IEntityTypeConfiguration<Job>, IEntityTypeConfiguration<JobNeed>,
-    IEntityTypeConfiguration<Crew>, IEntityTypeConfiguration<CrewPlace>
+    IEntityTypeConfiguration<Crew>, IEntityTypeConfiguration<CrewPlace>, IEntityTypeConfiguration<JobCancellation>
 {
     public void Configure(EntityTypeBuilder<Job> builder)
     {
@@ -108,5 +121,13 @@ internal sealed class JobTables : IEntityTypeConfiguration<Job>, IEntityTypeConf
         builder.HasKey(place => new { place.JobId, place.Number, place.Competency, place.PersonId });
         builder.HasOne<Crew>().WithMany(crew => crew.Places).HasForeignKey(place => new { place.JobId, place.Number });
         builder.HasOne<Person>().WithMany().HasForeignKey(place => place.PersonId);
+    }
+
+    public void Configure(EntityTypeBuilder<JobCancellation> builder)
+    {
+        builder.ToTable("JobCancellations");
+        builder.HasKey(cancellation => cancellation.JobId);
+        builder.HasOne<Job>().WithOne(job => job.Cancellation).HasForeignKey<JobCancellation>(cancellation => cancellation.JobId);
+        builder.HasOne<Person>().WithMany().HasForeignKey(cancellation => cancellation.ById);
     }
 }

@@ -16,6 +16,7 @@ internal sealed class JobStaff
         for (var day = firstDay.PlusDays(1); May && day < lastDay && day <= today; day = day.PlusDays(1)) May = Holds(day);
         var standing = history.LineOn(lastDay)?.Standing;
         Lacks = May ? Lacks.Elsewhere
+            : history.HasLeftOn(lastDay) ? Lacks.Left
             : standing is { Holds: true } or null ? Lacks.NotAllDays
             // A record that is suspended may run out as well before the job is over; what can be mended is told.
             : standing.State == RecordState.Suspended || history.LineOn(firstDay)?.Standing is { State: RecordState.Suspended } ? Lacks.Suspended
@@ -34,5 +35,5 @@ internal sealed class JobStaff
     /// <summary>What lacks; meaningful for those who may not, or who stand elsewhere.</summary>
     public Lacks Lacks { get; }
 
-    private bool Holds(LocalDate day) => History.LineOn(day)?.Standing is { Holds: true };
+    private bool Holds(LocalDate day) => History.MayOn(day);
 }

@@ -22,7 +22,11 @@ public sealed record NewJob(
     LocalDate LastDay,
     string Work,
     IReadOnlyDictionary<CompetencyId, int> Needs,
-    bool SeparatePeople);
+    bool SeparatePeople)
+{
+    /// <summary>Under which id the form wants it kept, so that one that is sent twice makes one job; null for any.</summary>
+    public JobId? Key { get; init; }
+}
 
 /// <summary>A job in a list.</summary>
 /// <param name="Id">Its id.</param>
@@ -34,7 +38,14 @@ public sealed record NewJob(
 /// <param name="Places">How many places it has.</param>
 /// <param name="Filled">How many of them the confirmed crew fills.</param>
 public sealed record JobLine(
-    JobId Id, string Customer, string Chassis, VariantId Kind, LocalDate FirstDay, LocalDate LastDay, int Places, int Filled);
+    JobId Id, string Customer, string Chassis, VariantId Kind, LocalDate FirstDay, LocalDate LastDay, int Places, int Filled)
+{
+    /// <summary>How many of the confirmed crew's places are held by somebody who may no longer do the work on all the days; not counted for a job that is over or called off.</summary>
+    public int Lost { get; init; }
+
+    /// <summary>When it was called off; null while it goes on.</summary>
+    public Instant? CalledOffAt { get; init; }
+}
 
 /// <summary>A job with its crew.</summary>
 /// <param name="Job">The job.</param>
@@ -44,7 +55,11 @@ public sealed record JobLine(
 /// <param name="Needs">What it needs, and who may do it.</param>
 /// <param name="Confirmed">When and by whom the crew was confirmed; null where it was not yet.</param>
 public sealed record JobView(
-    JobLine Job, string Work, bool SeparatePeople, LocalDate Today, IReadOnlyList<JobNeedView> Needs, CrewConfirmed? Confirmed);
+    JobLine Job, string Work, bool SeparatePeople, LocalDate Today, IReadOnlyList<JobNeedView> Needs, CrewConfirmed? Confirmed)
+{
+    /// <summary>Who called it off; null while it goes on.</summary>
+    public string? CalledOffBy { get; init; }
+}
 
 /// <summary>When a crew was confirmed.</summary>
 /// <param name="At">When.</param>
@@ -88,6 +103,9 @@ public enum Lacks
 
     /// <summary>They may, but stand in another place of this job.</summary>
     Elsewhere,
+
+    /// <summary>They have left the trade, and their name was removed.</summary>
+    Left,
 }
 
 /// <summary>Somebody who comes near to filling a place.</summary>
@@ -109,4 +127,9 @@ public sealed record JobDay(
 /// <param name="Name">The person.</param>
 /// <param name="Title">What they stand for.</param>
 /// <param name="Standing">How their record stood; null where they had none yet.</param>
-public sealed record JobDayLine(string Name, string Title, RecordStanding? Standing);
+/// <param name="Left">Whether they had left the trade by then, so that their name was removed.</param>
+public sealed record JobDayLine(string Name, string Title, RecordStanding? Standing, bool Left)
+{
+    /// <summary>Whether they might do the work.</summary>
+    public bool May => !Left && Standing is { Holds: true };
+}

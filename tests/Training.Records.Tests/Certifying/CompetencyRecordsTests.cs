@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Training.Records.Accounts;
 using Training.Records.Certifying;
+using Training.Records.Ledger;
 using Training.Records.Publishing;
 using static Training.Records.Tests.TestWorld;
 
@@ -191,7 +192,70 @@ public sealed class CompetencyRecordsTests
         Assert.Equal(new(2026, 7, 2), Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Works daily."))).Record.Standing!.ConfirmBy);
         world.Clock.Set(new(2026, 7, 3, 9, 0, 0, TimeSpan.Zero));
         Assert.Equal(RecordState.Expired, (await world.Look(theory)).Record.Standing!.State);
-        Refused(await world.Records(records => records.Confirm(world.Owner, theory, "Late.")), "Only a record that holds can be confirmed.");
+        Refused(await world.Records(records => records.Confirm(world.Owner, theory, "Late.")), "The record was not confirmed in time and has lapsed; it can only be earned again.");
+    }
+
+    [Fact]
+    public async Task A_second_confirmation_on_the_same_day_adds_nothing_and_the_log_still_holds()
+    {
+        await using var world = await Create();
+        var theory = await Theory(world, world.Technician);
+        world.Clock.Advance(TimeSpan.FromDays(10));
+        Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Relay tray of K26-0131.")));
+        world.Clock.Advance(TimeSpan.FromHours(2));
+        Ok(await world.Records(records => records.Confirm(world.Administrator, theory, "Seen, too.")));
+        var confirmed = Assert.Single((await world.Look(theory)).Confirmations);
+        Assert.Equal(("Hollis Penrose", "Relay tray of K26-0131."), (confirmed.By, confirmed.Reason));
+        world.Clock.Advance(TimeSpan.FromDays(1));
+        Ok(await world.Records(records => records.Confirm(world.Owner, theory, "And another.")));
+        Assert.Equal(2, (await world.Look(theory)).Confirmations.Count());
+        Assert.Null((await world.With<LogAudit, LogFinding>(audit => audit.Look())).Fault);
+    }
+
+    [Fact]
+    public async Task The_day_that_is_promised_before_a_confirmation_is_the_one_that_it_brings()
+    {
+        await using var world = await Create();
+        var theory = await Theory(world, world.Technician);
+        world.Clock.Set(new(2026, 4, 20, 9, 0, 0, TimeSpan.Zero));
+        var before = (await world.Look(theory)).Record.Standing!;
+        Assert.Equal((new(2026, 5, 2), new(2026, 6, 20)), (before.Until, before.UntilIfConfirmed!.Value));
+        Assert.Equal(before.UntilIfConfirmed, Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Works daily."))).Record.Standing!.Until);
+        // A confirmation does not lengthen the record itself, which ends on 2 September.
+        world.Clock.Set(new(2026, 6, 20, 9, 0, 0, TimeSpan.Zero));
+        Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Works daily.")));
+        world.Clock.Set(new(2026, 8, 20, 9, 0, 0, TimeSpan.Zero));
+        Assert.Equal(new(2026, 9, 2), Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Works daily."))).Record.Standing!.Until);
+        // As of a day before it, nothing is known of it.
+        Assert.Equal(new(2026, 5, 2), Ok(await world.Records(records => records.Look(world.Owner, theory, new(2026, 4, 19)))).Record.Standing!.Until);
+    }
+
+    [Fact]
+    public async Task The_shops_owner_and_the_providers_examiner_and_administrator_confirm_and_nobody_else()
+    {
+        await using var world = await Create();
+        var theory = await Theory(world, world.Technician);
+        foreach (var actor in new[] { world.Technician, world.Colleague, world.Trainer, world.ShopExaminer })
+            NotAllowed(await world.Records(records => records.Confirm(actor, theory, "Seen.")));
+        NotFound(await world.Records(records => records.Confirm(world.ForeignOwner, theory, "Seen.")));
+        NotFound(await world.Records(records => records.Confirm(world.Owner, new(Guid.NewGuid()), "Seen.")));
+        Refused(await world.Records(records => records.Confirm(world.Owner, theory, " ")), "Say in up to 2000 characters which work was seen.");
+        foreach (var actor in new[] { world.Owner, world.Examiner, world.Administrator })
+        {
+            world.Clock.Advance(TimeSpan.FromDays(1));
+            Ok(await world.Records(records => records.Confirm(actor, theory, "Seen.")));
+        }
+    }
+
+    [Fact]
+    public async Task A_record_that_is_suspended_or_withdrawn_is_not_confirmed()
+    {
+        await using var world = await Create();
+        var theory = await Theory(world, world.Technician);
+        Ok(await world.Records(records => records.Suspend(world.Owner, theory, "Sick leave.")));
+        Refused(await world.Records(records => records.Confirm(world.Owner, theory, "Seen.")), "The record is suspended; reinstate it before you confirm it.");
+        Ok(await world.Records(records => records.Withdraw(world.Administrator, theory, "Copied.")));
+        Refused(await world.Records(records => records.Confirm(world.Owner, theory, "Seen.")), "The record is withdrawn for good.");
     }
 
     [Fact]
@@ -208,5 +272,11 @@ public sealed class CompetencyRecordsTests
         Assert.Equal((RecordState.Due, new(2026, 5, 21)), (standing.State, standing.Until));
         await world.Republish("procedures/stow-tray.yaml", "revision: 1", "revision: 3");
         Assert.Equal(standing, (await world.Look(record)).Record.Standing);
+    }
+
+    private static async Task<RecordId> Theory(TestWorld world, Actor technician)
+    {
+        await world.PassedPaper(technician, TrayTheory);
+        return Ok(await world.Records(records => records.Of(world.Owner, technician.Person))).Single(line => line.Competency == TrayTheory).Id;
     }
 }

@@ -28,6 +28,16 @@ public sealed class DemoWorldTests(SeededWorld seeded) : IClassFixture<SeededWor
     }
 
     [Fact]
+    public async Task The_first_shop_has_at_least_six_people_whose_record_is_current()
+    {
+        var owner = await ActorOf(demo, "hollis");
+        var column = Ok(await demo.Overview(overview => overview.WhoMayDoWhat(owner)));
+        var standing = column.Rows.Select(row => row.Records[0]?.Standing).Where(known => known is { State: RecordState.Current }).ToList();
+        Assert.InRange(standing.Count, 6, 20);
+        Assert.Equal(standing.Count, standing.Select(known => known!.Until).Distinct().Count());
+    }
+
+    [Fact]
     public async Task The_newcomer_begins_with_the_lesson_and_the_one_who_passed_waits_to_be_observed()
     {
         Assert.IsType<PathStep.Read>(await Next("amara"));

@@ -1,6 +1,8 @@
 using NodaTime;
 using Training.Content.Competencies;
+using Training.Records.Accounts;
 using Training.Records.Proving;
+using Training.Records.Reminding;
 using Training.Records.Staffing;
 using static Training.Records.Tests.TestWorld;
 
@@ -87,7 +89,10 @@ public sealed class JobsTests
         var job = await Make(world, new(2028, 2, 25), new(2028, 3, 5), 1);
         Refused(
             await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [])), "Choose at least one person.");
-        NotFound(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])));
+        Refused(
+            await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])),
+            "Amara Okafor may not do this on all the days, the record ends on 2028-03-02: Changing relay trays.");
+        NotFound(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.ForeignTechnician.Person)])));
         NotFound(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(TrayTheory, world.Technician.Person)])));
         Assert.Null((await Look(world, job)).Confirmed);
     }
@@ -102,7 +107,92 @@ public sealed class JobsTests
         Ok(await world.Records(records => records.Suspend(world.Owner, record, "Sick leave.")));
         Refused(
             await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])),
-            "Amara Okafor may not do this on all the days: Changing relay trays.");
+            "Amara Okafor may not do this on all the days, the record is suspended: Changing relay trays.");
+        Assert.Equal((1, 1), ((await Line(world, job)).Filled, (await Line(world, job)).Lost));
+    }
+
+    [Fact]
+    public async Task Somebody_suspended_while_the_owner_chose_is_named_with_the_reason()
+    {
+        await using var world = await Create();
+        var record = await world.EarnedRecord(world.Technician);
+        await world.EarnedRecord(world.Colleague);
+        var job = await Make(world, new(2026, 4, 1), new(2026, 4, 5), 2);
+        Ok(await world.Records(records => records.Suspend(world.Owner, record, "Sick leave.")));
+        Refused(
+            await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Colleague.Person), (RelayTrays, world.Technician.Person)])),
+            "Amara Okafor may not do this on all the days, the record is suspended: Changing relay trays.");
+        Assert.Null((await Look(world, job)).Confirmed);
+    }
+
+    [Fact]
+    public async Task Who_has_left_the_trade_is_put_into_no_crew_from_that_day_on_and_past_days_stay_as_they_were()
+    {
+        await using var world = await Create();
+        await world.EarnedRecord(world.Technician);
+        await world.EarnedRecord(world.Colleague);
+        var past = await Make(world, new(2026, 3, 4), new(2026, 3, 6), 1);
+        var open = await Make(world, new(2026, 3, 4), new(2026, 4, 1), 2);
+        foreach (var job in new[] { past, open })
+            Ok(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])));
+        world.Clock.Set(new(2026, 3, 10, 9, 0, 0, TimeSpan.Zero));
+        Ok(await world.With<NameRemovals, Training.Sequencing.Outcome<PersonId, Training.Sequencing.Refusal>>(
+            removals => removals.Remove(world.Administrator, world.Technician.Person)));
+
+        var need = Assert.Single((await Look(world, await Make(world, new(2026, 3, 9), new(2026, 3, 12), 3))).Needs);
+        Assert.Equal(["Bao Nguyen"], need.Candidates.Select(candidate => candidate.Record.Name));
+        Assert.Empty(need.Nearest);
+        Assert.False((await Look(world, open)).Needs.Single().Candidates.Single(candidate => candidate.IsConfirmed).May);
+        Assert.Equal(1, (await Line(world, open)).Lost);
+        Refused(
+            await world.Jobs(jobs => jobs.Confirm(world.Owner, open, [(RelayTrays, world.Technician.Person)])),
+            "Somebody whom you ticked has left the trade; choose another: Changing relay trays.");
+        foreach (var (day, may) in new[] { (9, true), (10, false), (20, false) })
+            Assert.Equal(may, Assert.Single((await On(world, open, new(2026, 3, day))).Crew).May);
+        Assert.True((await Look(world, past)).Needs.Single().Candidates.Single(candidate => candidate.IsConfirmed).May);
+        Assert.Equal(0, (await Line(world, past)).Lost);
+        Assert.Contains(
+            Ok(await world.With<Reminders, Training.Sequencing.Outcome<OwnersReminders, Training.Sequencing.Refusal>>(reminders => reminders.OfShop(world.Owner))).Reminders,
+            reminder => reminder is Reminder.CrewLapses lapses && lapses.Job == open && lapses.Day == new LocalDate(2026, 3, 10));
+    }
+
+    [Fact]
+    public async Task A_job_that_is_sent_twice_under_its_key_is_kept_once_and_a_changed_one_is_another()
+    {
+        await using var world = await Create();
+        var job = New(new(2026, 3, 10), new(2026, 3, 12)) with { Key = JobId.New(Instant.FromUtc(2026, 3, 2, 9, 0)) };
+        var made = Ok(await world.Jobs(jobs => jobs.Make(world.Owner, job)));
+        Assert.Equal(job.Key, made);
+        Assert.Equal(made, Ok(await world.Jobs(jobs => jobs.Make(world.Owner, job))));
+        Assert.NotEqual(made, Ok(await world.Jobs(jobs => jobs.Make(world.Owner, job with { Chassis = "K26-0143" }))));
+        Assert.NotEqual(made, Ok(await world.Jobs(jobs => jobs.Make(world.ForeignOwner, job))));
+        Assert.Equal(2, Ok(await world.Jobs(jobs => jobs.List(world.Owner))).Count);
+    }
+
+    [Fact]
+    public async Task A_job_that_is_called_off_stays_to_be_read_and_nobody_is_reminded_of_it()
+    {
+        await using var world = await Create();
+        var record = await world.EarnedRecord(world.Technician);
+        var job = await Make(world, new(2026, 4, 1), new(2026, 4, 5), 1);
+        Ok(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])));
+        Ok(await world.Records(records => records.Suspend(world.Owner, record, "Sick leave.")));
+        Assert.Contains(await Reminded(), reminder => reminder is Reminder.CrewLapses);
+        NotFound(await world.Jobs(jobs => jobs.CallOff(world.ForeignOwner, job)));
+        NotFound(await world.Jobs(jobs => jobs.CallOff(world.Technician, job)));
+        var called = Ok(await world.Jobs(jobs => jobs.CallOff(world.Owner, job)));
+        Assert.Equal(("Hollis Penrose", 1), (called.CalledOffBy, called.Job.Filled));
+        Assert.Equal(called.Job.CalledOffAt, Ok(await world.Jobs(jobs => jobs.CallOff(world.Owner, job))).Job.CalledOffAt);
+        Assert.DoesNotContain(await Reminded(), reminder => reminder is Reminder.CrewLapses);
+        Assert.Equal((0, called.Job.CalledOffAt), ((await Line(world, job)).Lost, (await Line(world, job)).CalledOffAt));
+        Refused(await world.Jobs(jobs => jobs.Confirm(world.Owner, job, [(RelayTrays, world.Technician.Person)])), "The job was called off. Plan another one.");
+        Refused(await Prove(world, job), "The job was called off. Plan another one.");
+        Assert.Equal(["Amara Okafor"], (await On(world, job, new(2026, 4, 2))).Crew.Select(line => line.Name));
+        var over = await Make(world, new(2026, 2, 1), new(2026, 2, 5), 1);
+        Refused(await world.Jobs(jobs => jobs.CallOff(world.Owner, over)), "The job is over; it can no longer be called off.");
+
+        async Task<IReadOnlyList<Reminder>> Reminded() => Ok(
+            await world.With<Reminders, Training.Sequencing.Outcome<OwnersReminders, Training.Sequencing.Refusal>>(reminders => reminders.OfShop(world.Owner))).Reminders;
     }
 
     [Fact]
@@ -152,6 +242,8 @@ public sealed class JobsTests
             (right with { Customer = " " }, "Name the customer in up to 100 characters on one line."),
             (right with { Chassis = new('x', 61) }, "Name the vehicle in up to 60 characters on one line."),
             (right with { Kind = new("airship") }, "Choose the kind of chassis."),
+            (right with { FirstDay = new(1, 1, 1) }, "The days of a job lie at most 10 years from today; look at the year."),
+            (right with { LastDay = new(9999, 12, 31) }, "The days of a job lie at most 10 years from today; look at the year."),
             (right with { LastDay = new(2026, 3, 9) }, "The last day is before the first."),
             (right with { LastDay = new(2027, 3, 11) }, "A job lasts 366 days at most."),
             (right with { Work = "" }, "Say in up to 2000 characters what is done."),
@@ -184,6 +276,8 @@ public sealed class JobsTests
         })));
 
     private static async Task<JobView> Look(TestWorld world, JobId job) => Ok(await world.Jobs(jobs => jobs.Look(world.Owner, job)));
+
+    private static async Task<JobLine> Line(TestWorld world, JobId job) => Ok(await world.Jobs(jobs => jobs.List(world.Owner))).Single(line => line.Id == job);
 
     private static async Task<JobDay> On(TestWorld world, JobId job, LocalDate day) => Ok(await world.Jobs(jobs => jobs.On(world.Owner, job, day)));
 

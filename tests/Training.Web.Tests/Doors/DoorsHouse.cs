@@ -77,7 +77,7 @@ public sealed class DoorsHouse : IAsyncLifetime
         }) examples.Add(name, value.ToString()!);
         Fields =
         [
-            ("reason", "To see whether it is let through."), ("sure", "yes"), ("note", ""), ("id", Guid.NewGuid().ToString()), ("seconds", "1"),
+            ("reason", "To see whether it is let through."), ("work", "To see whether it is let through."), ("sure", "yes"), ("note", ""), ("id", Guid.NewGuid().ToString()), ("seconds", "1"),
             ("step", content.FindProcedure(toDo.Procedure)!.Procedure.Steps[0].Id.Value), ("person", rania.Person.ToString()),
             ("Technician", rania.Person.ToString()), ("Competency", toDo.Competency.Value), ("Procedure", toDo.Procedure.Value),
             ("Variant", toDo.Variants[0].Value), ("Chassis", "K26-1"), ("Records", record.Id.ToString()), ("places", $"{toDo.Competency}/{amara.Person}"),

@@ -1315,6 +1315,24 @@ namespace Training.Records.Migrations.Sqlite
                     b.ToTable("Jobs", (string)null);
                 });
 
+            modelBuilder.Entity("Training.Records.Staffing.JobCancellation", b =>
+                {
+                    b.Property<Guid>("JobId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("At")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("ById")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("JobId");
+
+                    b.HasIndex("ById");
+
+                    b.ToTable("JobCancellations", (string)null);
+                });
+
             modelBuilder.Entity("Training.Records.Staffing.JobNeed", b =>
                 {
                     b.Property<Guid>("JobId")
@@ -1881,6 +1899,21 @@ namespace Training.Records.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("Training.Records.Staffing.JobCancellation", b =>
+                {
+                    b.HasOne("Training.Records.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Training.Records.Staffing.Job", null)
+                        .WithOne("Cancellation")
+                        .HasForeignKey("Training.Records.Staffing.JobCancellation", "JobId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("Training.Records.Staffing.JobNeed", b =>
                 {
                     b.HasOne("Training.Records.Staffing.Job", null)
@@ -1986,6 +2019,8 @@ namespace Training.Records.Migrations.Sqlite
 
             modelBuilder.Entity("Training.Records.Staffing.Job", b =>
                 {
+                    b.Navigation("Cancellation");
+
                     b.Navigation("Crews");
 
                     b.Navigation("Needs");

@@ -16,6 +16,7 @@ public sealed record RemindersPage(OwnersReminders? Shop, IReadOnlyList<Reminder
     {
         Reminder.CrewLapses lapses => $"/jobs/{lapses.Job}",
         Reminder.TooFew => "/coverage",
+        Reminder.Confirm confirm => $"/records/{confirm.Record.Id}#confirm-{confirm.Record.Id}",
         _ => $"/people/{RecordOf(reminder)!.Person}",
     };
 

@@ -43,7 +43,7 @@ public sealed class JobsTests(TrainingHouse house)
     public async Task A_place_that_nobody_fills_says_who_comes_nearest_and_why()
     {
         var hollis = await house.SignedIn("hollis");
-        var said = (await Planned(hollis, 35, 50, "4")).QuerySelector("form[action$='/crew']")!.TextContent;
+        var said = (await Planned(hollis, 35, 50, "10")).QuerySelector("form[action$='/crew']")!.TextContent;
         Assert.Contains("Pilar Etxeberria: the record ends on", said, StringComparison.Ordinal);
         Assert.Contains("Sione Tupou: the record is suspended.", said, StringComparison.Ordinal);
         Assert.Contains("Dmytro Kovalenko: the record ended on", said, StringComparison.Ordinal);
@@ -83,6 +83,47 @@ public sealed class JobsTests(TrainingHouse house)
         var address = page.QuerySelector("form[action$='/crew']")!.GetAttribute("action")!;
         page = await hollis.Follow(await hollis.Post(address, page.TokenIn()));
         Assert.Contains("Choose at least one person.", page.Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_form_that_is_sent_twice_plans_one_job()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await hollis.Get("/jobs");
+        (string, string)[] fields =
+        [
+            ("Key", page.QuerySelector("input[name=Key]")!.GetAttribute("value")!),
+            ("Customer", "Twice Freight"), ("Chassis", "K26-0150"), ("Kind", "truck-k26"), ("FirstDay", Day(5)), ("LastDay", Day(6)),
+            ("Work", "A crane."), ("Competencies", "electrical-isolation"), ("People", "1"),
+        ];
+        var first = (await hollis.Post("/jobs", page.TokenIn(), fields)).Headers.Location;
+        Assert.Equal(first, (await hollis.Post("/jobs", page.TokenIn(), fields)).Headers.Location);
+        Assert.Single((await hollis.Get("/jobs")).QuerySelectorAll("section[aria-labelledby=jobs] li"), line => line.TextContent.Contains("Twice Freight", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_job_is_called_off_and_stays_in_the_list()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await Planned(hollis, 5, 9, "1");
+        page = await hollis.Follow(await hollis.Press(page.Button("Call it off")));
+        Assert.Contains("Called off by Hollis Penrose", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain(page.QuerySelectorAll("button"), button => button.TextContent.Contains("Confirm", StringComparison.Ordinal));
+        var address = page.QuerySelector("form[method=get]")!.GetAttribute("action");
+        Assert.Contains("called off on", (await hollis.Get("/jobs")).QuerySelector($"a[href='{address}']")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("0001-01-01")]
+    [InlineData("9999-12-31")]
+    public async Task A_day_in_another_age_is_a_slip_of_the_hand_and_said_to_be_one(string day)
+    {
+        var hollis = await house.SignedIn("hollis");
+        var answer = await hollis.Post("/jobs", (await hollis.Get("/jobs")).TokenIn(),
+            ("Customer", "Larkfield Haulage"), ("Chassis", "K26-0142"), ("Kind", "truck-k26"), ("FirstDay", day), ("LastDay", day),
+            ("Work", "A crane."), ("Competencies", "electrical-isolation"), ("People", "1"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.StartsWith("The days of a job lie at most 10 years", (await Visitor.Page(answer)).QuerySelector("#wrong")!.TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
