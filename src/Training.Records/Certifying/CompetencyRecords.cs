@@ -14,6 +14,9 @@ namespace Training.Records.Certifying;
 /// </summary>
 public sealed class CompetencyRecords
 {
+    /// <summary>How many characters a reason has at most.</summary>
+    public const int LongestReason = 500;
+
     private readonly TrainingDbContext db;
     private readonly Archive archive;
     private readonly RecordLines lines;
@@ -103,7 +106,7 @@ public sealed class CompetencyRecords
     {
         if (!may) return Refused.NotAllowed;
         var said = reason?.Trim() ?? "";
-        if (said.Length is < 1 or > 2000) return new Refusal("Say in up to 2000 characters why.");
+        if (said.Length is < 1 or > LongestReason) return new Refusal($"Say in up to {LongestReason} characters why.") { About = "reason" };
         await using var change = await db.BeginChange();
         var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
         if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;

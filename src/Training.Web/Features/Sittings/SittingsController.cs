@@ -48,8 +48,8 @@ public sealed class SittingsController(Training.Records.Examining.Sittings sitti
         var actor = await current.Get();
         var list = await sittings.List(actor);
         if (!list.IsOk) return this.NotShown(list.Fault);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        if (wrong is not null) this.Reject(wrong);
         return View(nameof(Index), new SittingsPage(
-            list.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong is null ? null : this.Say(wrong)));
+            list.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form));
     }
 }

@@ -7,9 +7,8 @@ namespace Training.Web.Features.Sittings;
 /// <param name="Sittings">Open ones first, then the newest.</param>
 /// <param name="Competencies">What can be examined; empty for those who open no sitting.</param>
 /// <param name="Form">What was typed.</param>
-/// <param name="Wrong">What is wrong with it, if anything.</param>
 public sealed record SittingsPage(
-    IReadOnlyList<SittingLine> Sittings, IReadOnlyList<Competency> Competencies, OpenSittingForm Form, string? Wrong);
+    IReadOnlyList<SittingLine> Sittings, IReadOnlyList<Competency> Competencies, OpenSittingForm Form);
 
 /// <summary>What is typed to open a sitting.</summary>
 public sealed class OpenSittingForm
