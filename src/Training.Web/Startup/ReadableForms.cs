@@ -4,6 +4,15 @@ using Training.Web.Features.Shared;
 
 namespace Training.Web.Startup;
 
+/// <summary>How many fields a form may have that has more than most.</summary>
+/// <param name="fields">How many.</param>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class FieldsAtMostAttribute(int fields) : Attribute
+{
+    /// <summary>How many.</summary>
+    public int Fields => fields;
+}
+
 /// <summary>
 /// Reads a form before anything is done with it. One that is too large, or that no browser sends so, is the sender's fault
 /// and is told as one; further in, the same would look like a fault of ours.
@@ -28,6 +37,8 @@ internal static class ReadableForms
     private static async Task<int?> WhatIsWrong(HttpContext context)
     {
         var request = context.Request;
+        if (context.GetEndpoint()?.Metadata.GetMetadata<FieldsAtMostAttribute>() is { } most && request.HasFormContentType)
+            context.Features.Set<IFormFeature>(new FormFeature(request, new FormOptions { ValueCountLimit = most.Fields }));
         try
         {
             if (!HoldsNul(request.Query.Select(part => part.Value.ToString()))

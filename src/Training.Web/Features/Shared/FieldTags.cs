@@ -54,7 +54,7 @@ public sealed class LineTag : FieldTag
         var typed = form.Rejected.Typed.GetValueOrDefault(name);
         if (type == "hidden")
         {
-            form.IsOther |= typed is not null && !typed.Contains(output.Attributes.Text("value") ?? "");
+            if (typed is not null) form.Hides(name, typed.Contains(output.Attributes.Text("value") ?? ""));
             return;
         }
 

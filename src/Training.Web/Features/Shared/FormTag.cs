@@ -56,11 +56,12 @@ public sealed class FormTag : TagHelper
 internal sealed class FilledForm(RejectedForm rejected)
 {
     private readonly Dictionary<string, int> places = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, bool> hidden = new(StringComparer.OrdinalIgnoreCase);
 
     public RejectedForm Rejected => rejected;
 
     /// <summary>Whether what is hidden in the form is not what was sent.</summary>
-    public bool IsOther { get; set; }
+    public bool IsOther => hidden.ContainsValue(false);
 
     /// <summary>Whether there is something to type, choose or tick.</summary>
     public bool HasFields { get; set; }
@@ -81,6 +82,9 @@ internal sealed class FilledForm(RejectedForm rejected)
     public static void End(HttpContext context) => context.Items.Remove(typeof(FilledForm));
 
     public static FilledForm? Of(ViewContext context) => context.HttpContext.Items[typeof(FilledForm)] as FilledForm;
+
+    /// <summary>Notes what is hidden in the form: of several values of a name one that was sent will do.</summary>
+    public void Hides(string name, bool wasSent) => hidden[name] = wasSent || hidden.GetValueOrDefault(name);
 
     /// <summary>What was typed into the next field of this name; null where nothing was sent by that name.</summary>
     public string? Next(string name)

@@ -33,6 +33,15 @@ public sealed class FaultsTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task A_form_whose_page_takes_many_fields_is_read()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var fields = Enumerable.Range(0, 2000).Select(number => ($"field{number}", "x")).ToArray();
+        var answer = await tomasz.Post($"/desk/drafts/{Guid.NewGuid()}/form", (await tomasz.Get("/desk")).TokenIn(), fields);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+
+    [Fact]
     public async Task A_form_that_no_page_of_ours_sends_is_the_senders_fault()
     {
         var fields = Enumerable.Range(0, 2000).Select(number => ($"field{number}", "x")).ToArray();

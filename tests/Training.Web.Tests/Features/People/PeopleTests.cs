@@ -36,6 +36,20 @@ public sealed class PeopleTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task The_way_of_somebody_is_told_in_the_readers_language()
+    {
+        var (_, person) = await house.NewTechnician();
+        var (visitor, _) = await house.NewOwner();
+        var english = Told(await visitor.Get($"/people/{person}"));
+        await visitor.Post("/language", (await visitor.Get("/people")).TokenIn(), ("language", "es"), ("back", "/people"));
+        Assert.Empty(english.Intersect(Told(await visitor.Get($"/people/{person}"))));
+
+        // What stands behind the colon is the content's own title.
+        static IEnumerable<string> Told(AngleSharp.Html.Dom.IHtmlDocument page) =>
+            page.QuerySelectorAll("section > h2, .way-list li > span").Select(line => line.TextContent).Where(text => text.Contains(": ", StringComparison.Ordinal)).Select(text => text.Split(": ")[1]);
+    }
+
+    [Fact]
     public async Task Whoever_adds_somebody_by_pressing_twice_sees_the_password()
     {
         var hollis = await house.SignedIn("hollis");
