@@ -55,6 +55,9 @@ public sealed record Refusal
     /// <summary>The sentence as it can be said in any language.</summary>
     public Sentence Said { get; }
 
+    /// <summary>Which part of the request is wrong, by its name, such as <c>UserName</c>; null where it is not one part.</summary>
+    public string? About { get; init; }
+
     /// <summary>The sentence in English, for the command line and for whoever develops.</summary>
     public string Sentence => Said.ToString();
 

@@ -61,11 +61,11 @@ public sealed partial class People
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Administrator)) return Refused.NotAllowed;
         var called = name?.Trim() ?? "";
-        if (!IsName(called)) return new Refusal("A shop's name has 1 to 100 characters on one line.");
+        if (!IsName(called)) return new Refusal("A shop's name has 1 to 100 characters on one line.") { About = "Name" };
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(timeZone ?? "") is null)
-            return new Refusal($"There is no time zone “{timeZone}”; write one such as Europe/London.");
+            return new Refusal($"There is no time zone “{timeZone}”; write one such as Europe/London.") { About = "TimeZone" };
         await using var change = await db.BeginChange();
-        if (await db.Shops.AnyAsync(shop => shop.Name == called)) return new Refusal($"There is a shop called {called} already.");
+        if (await db.Shops.AnyAsync(shop => shop.Name == called)) return new Refusal($"There is a shop called {called} already.") { About = "Name" };
         var now = clock.Instant();
         var shop = new Shop { Id = ShopId.New(now), Name = called, TimeZone = timeZone!, AddedAt = now };
         db.Add(shop);
@@ -190,25 +190,29 @@ public sealed partial class People
 
     internal static ShopView View(Shop shop) => new(shop.Id, shop.Name, shop.TimeZone);
 
-    internal static Refusal? WhyNot(NewPerson person)
+    /// <summary>Everything that is wrong with what was said of somebody.</summary>
+    internal static IEnumerable<Refusal> Wrongs(NewPerson person)
     {
-        if (!IsName(person.DisplayName?.Trim() ?? "")) return new("A name has 1 to 100 characters on one line.");
+        if (!IsName(person.DisplayName?.Trim() ?? "")) yield return new("A name has 1 to 100 characters on one line.") { About = nameof(NewPerson.DisplayName) };
         if (!UserName().IsMatch(SignInName(person.UserName)))
-            return new("A name for signing in has 2 to 32 letters a to z, digits, dots or hyphens and begins with a letter.");
-        if (!Language().IsMatch(person.Language)) return new($"“{person.Language}” is no language code such as en or es.");
-        if (person.Roles.Count == 0) return new("Choose at least one role.");
-        if (person.Roles.FirstOrDefault(role => !Roles.All.Contains(role)) is { } unknown) return new($"There is no role “{unknown}”.");
+            yield return new("A name for signing in has 2 to 32 letters a to z, digits, dots or hyphens and begins with a letter.") { About = nameof(NewPerson.UserName) };
+        if (!Language().IsMatch(person.Language))
+            yield return new($"“{person.Language}” is no language code such as en or es.") { About = nameof(NewPerson.Language) };
+        if (person.Roles.Count == 0) yield return new("Choose at least one role.") { About = nameof(NewPerson.Roles) };
+        if (person.Roles.FirstOrDefault(role => !Roles.All.Contains(role)) is { } unknown)
+            yield return new($"There is no role “{unknown}”.") { About = nameof(NewPerson.Roles) };
         if (person.Shop is null && person.Roles.Any(role => role is Roles.Technician or Roles.Owner))
-            return new("A technician or an owner belongs to a shop; choose one.");
+            yield return new("A technician or an owner belongs to a shop; choose one.") { About = nameof(NewPerson.Shop) };
         if (person.Shop is not null && person.Roles.Any(role => role is Roles.Trainer or Roles.Administrator))
-            return new("A trainer or an administrator is staff of the provider and belongs to no shop.");
-        return null;
+            yield return new("A trainer or an administrator is staff of the provider and belongs to no shop.") { About = nameof(NewPerson.Shop) };
     }
+
+    private static Refusal? WhyNot(NewPerson person) => Wrongs(person).FirstOrDefault();
 
     private static Refusal? WhyNot(IdentityResult result) =>
         result.Succeeded ? null : result.Errors.First().Code switch
         {
-            nameof(IdentityErrorDescriber.PasswordMismatch) => new("The password until now is another one. Type it again."),
+            nameof(IdentityErrorDescriber.PasswordMismatch) => new("The password until now is another one. Type it again.") { About = "Current" },
             nameof(IdentityErrorDescriber.PasswordTooShort) => new("A password has at least 15 characters: a sentence that you will remember is good."),
             _ => new(string.Join(' ', result.Errors.Select(error => error.Description))),
         };
@@ -237,7 +241,7 @@ public sealed partial class People
     {
         var created = Made(person, isOneTime);
         if (await users.FindByNameAsync(created.UserName!) is not null)
-            return new Refusal($"Somebody signs in as {created.UserName} already; choose another name.");
+            return new Refusal($"Somebody signs in as {created.UserName} already; choose another name.") { About = nameof(NewPerson.UserName) };
         if (WhyNot(await users.CreateAsync(created, password)) is { } wrong) return wrong;
         if (WhyNot(await users.AddToRolesAsync(created, person.Roles.Distinct())) is { } fault) return fault;
         return created.Id;

@@ -14,6 +14,9 @@ namespace Training.Records.Certifying;
 /// </summary>
 public sealed class CompetencyRecords
 {
+    /// <summary>How many characters a reason has at most.</summary>
+    public const int LongestReason = 500;
+
     private readonly TrainingDbContext db;
     private readonly Archive archive;
     private readonly RecordLines lines;
@@ -117,11 +120,11 @@ public sealed class CompetencyRecords
         var found = await db.CompetencyRecords.AsNoTracking().SingleOrDefaultAsync(known => known.Id == record);
         if (found is null || !actor.Reaches(found.ShopId)) return Refused.NotFound;
         var said = reason?.Trim() ?? "";
-        if (said.Length is < 1 or > 2000)
+        if (said.Length is < 1 or > LongestReason)
         {
             return kind == RecordEventKind.Confirmed
-                ? new Refusal("Say in up to 2000 characters which work was seen.")
-                : new Refusal("Say in up to 2000 characters why.");
+                ? new Refusal($"Say in up to {LongestReason} characters which work was seen.") { About = "work" }
+                : new Refusal($"Say in up to {LongestReason} characters why.") { About = "reason" };
         }
 
         if (found.PersonId == actor.Person) return new Refusal("Nobody decides about their own record.");

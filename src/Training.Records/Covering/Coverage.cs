@@ -64,7 +64,8 @@ public sealed class Coverage
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(needs);
         if (!actor.Is(Roles.Owner) || actor.Shop is not { } shop) return Refused.NotAllowed;
-        if (needs.Values.Any(people => people is < 0 or > MostPeople)) return new Refusal($"A shop needs from 0 to {MostPeople} people; write a whole number.");
+        foreach (var (competency, people) in needs)
+            if (people is < 0 or > MostPeople) return new Refusal($"A shop needs from 0 to {MostPeople} people; write a whole number.") { About = competency.Value };
         await using var change = await db.BeginChange();
         var known = await db.Set<ShopNeed>().Where(need => need.ShopId == shop).ToDictionaryAsync(need => need.Competency);
         if (needs.Keys.Any(competency => !known.ContainsKey(competency) && library.Current.Content.FindCompetency(competency) is null))

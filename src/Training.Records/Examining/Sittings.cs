@@ -31,7 +31,7 @@ public sealed class Sittings
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Examiner)) return Refused.NotAllowed;
         var where = place?.Trim() ?? "";
-        if (where.Length is < 1 or > 200) return new Refusal("Say in up to 200 characters where the sitting is.");
+        if (where.Length is < 1 or > 200) return new Refusal("Say in up to 200 characters where the sitting is.") { About = "Place" };
         var served = library.Current;
         if (served.Content.FindCompetency(competency) is not { } found) return Refused.NotFound;
         await using var change = await db.BeginChange();

@@ -50,7 +50,7 @@ public sealed class PeopleFile
             while (reader.Read())
             {
                 if (people.Count == MostPeople) return new Refusal($"A file brings at most {MostPeople} people; split it.");
-                people.Add(new(reader.Parser.RawRow, reader.GetField("name") ?? "", reader.GetField("sign-in") ?? "", reader.TryGetField<string>("language", out var language) ? language ?? "" : "")
+                people.Add(new(FirstLineOf(reader.Parser), reader.GetField("name") ?? "", reader.GetField("sign-in") ?? "", reader.TryGetField<string>("language", out var language) ? language ?? "" : "")
                 {
                     HasTooMany = reader.Parser.Count > reader.HeaderRecord!.Length,
                 });
@@ -63,6 +63,9 @@ public sealed class PeopleFile
             return new Refusal($"Line {fault.Context?.Parser?.RawRow}: a quotation mark stands where it cannot be read. Put the whole field between quotation marks and double those inside it.");
         }
     }
+
+    // A name between quotation marks may go over several lines; whoever looks for it looks where it begins.
+    private static int FirstLineOf(IParser parser) => parser.RawRow - parser.RawRecord.AsSpan().TrimEnd("\r\n").ToString().ReplaceLineEndings("\n").Count(letter => letter == '\n');
 
     private static Refusal? WhatIsWrong(string[] header)
     {

@@ -23,6 +23,12 @@ namespace Training.Records.Observing;
 /// </summary>
 public sealed class Runs
 {
+    /// <summary>How many characters the reason has for which a run is given up, at most.</summary>
+    public const int LongestReason = 500;
+
+    /// <summary>How many characters an examiner's note has at most.</summary>
+    public const int LongestNote = 1000;
+
     private readonly TrainingDbContext db;
     private readonly Library library;
     private readonly Archive archive;
@@ -92,12 +98,12 @@ public sealed class Runs
         if (technician is null) return Refused.NotFound;
         if (technician.Id == actor.Person) return new Refusal("Nobody examines themself.");
         var chassis = run.Chassis?.Trim() ?? "";
-        if (chassis.Length is < 1 or > 80) return new Refusal("Say in up to 80 characters which vehicle it is.");
+        if (chassis.Length is < 1 or > 80) return new Refusal("Say in up to 80 characters which vehicle it is.") { About = "Chassis" };
         var served = library.Current;
         if (served.Content.FindProcedure(run.Procedure) is not { } written) return Refused.NotFound;
         var variants = written.Procedure.Variants;
         if (run.Variant is { } variant ? !variants.Contains(variant) : variants.Count > 0)
-            return new Refusal($"Choose one of the kinds of vehicle that this job tells apart: {string.Join(", ", variants)}.");
+            return new Refusal($"Choose one of the kinds of vehicle that this job tells apart: {string.Join(", ", variants)}.") { About = "Variant" };
 
         var now = clock.Instant();
         var papers = db.Papers.Where(paper => paper.PersonId == technician.Id && paper.Competency == run.Competency);
@@ -275,7 +281,7 @@ public sealed class Runs
     {
         ArgumentNullException.ThrowIfNull(actor);
         var said = note?.Trim() ?? "";
-        if (said.Length > 2000) return new Refusal("A note has at most 2000 characters.");
+        if (said.Length > LongestNote) return new Refusal($"A note has at most {LongestNote} characters.") { About = "note" };
         await using var change = await db.BeginChange();
         var found = await Own(actor, run);
         if (found is null) return Refused.NotFound;
@@ -309,7 +315,7 @@ public sealed class Runs
     {
         ArgumentNullException.ThrowIfNull(actor);
         var said = reason?.Trim() ?? "";
-        if (said.Length is < 1 or > 2000) return new Refusal("Say in up to 2000 characters why the run is abandoned.");
+        if (said.Length is < 1 or > LongestReason) return new Refusal($"Say in up to {LongestReason} characters why the run is abandoned.") { About = "reason" };
         await using var change = await db.BeginChange();
         var found = await Own(actor, run);
         if (found is null) return Refused.NotFound;

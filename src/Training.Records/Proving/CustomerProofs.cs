@@ -46,9 +46,9 @@ public sealed class CustomerProofs
         ArgumentNullException.ThrowIfNull(records);
         if (OwnShop(actor) is not { } shop) return Refused.NotAllowed;
         var chosen = records.Distinct().ToList();
-        if (chosen.Count is 0 or > MostRecords) return new Refusal($"Choose at least one record and at most {MostRecords}.");
+        if (chosen.Count is 0 or > MostRecords) return new Refusal($"Choose at least one record and at most {MostRecords}.") { About = "Records" };
         var customer = string.IsNullOrWhiteSpace(forWhom) ? null : forWhom.Trim();
-        if (customer is { Length: > 200 }) return new Refusal("Name the customer in up to 200 characters.");
+        if (customer is { Length: > 200 }) return new Refusal("Name the customer in up to 200 characters.") { About = "ForWhom" };
         await using var change = await db.BeginChange();
         if (await db.CompetencyRecords.CountAsync(record => chosen.Contains(record.Id) && record.ShopId == shop) != chosen.Count)
             return Refused.NotFound;

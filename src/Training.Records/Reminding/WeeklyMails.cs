@@ -33,7 +33,7 @@ public sealed class WeeklyMails
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Owner) || actor.Shop is null) return Refused.NotAllowed;
         var wished = address?.Trim() ?? "";
-        if (wished.Length > 0 && !IsAddress(wished)) return new Refusal($"“{wished}” is no mail address; write one such as name@example.org.");
+        if (wished.Length > 0 && !IsAddress(wished)) return new Refusal($"“{wished}” is no mail address; write one such as name@example.org.") { About = "Address" };
         await using var change = await db.BeginChange();
         var owner = await db.Users.SingleAsync(person => person.Id == actor.Person);
         (owner.Email, owner.NormalizedEmail) = wished.Length == 0 ? (null, null) : (wished, wished.ToUpperInvariant());

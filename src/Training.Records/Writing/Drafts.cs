@@ -78,7 +78,7 @@ public sealed class Drafts
         var made = NewFile.Of(sort, (id ?? "").Trim(), title ?? "");
         if (!made.IsOk) return made.Fault;
         if (Served(made.Value.Path) is not null || await Active(made.Value.Path) is not null)
-            return new Refusal($"There is already a file {made.Value.Path}: choose another name, or open that one.");
+            return new Refusal($"There is already a file {made.Value.Path}: choose another name, or open that one.") { About = "name" };
         return await Begin(actor, made.Value, null);
     }
 

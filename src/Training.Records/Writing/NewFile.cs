@@ -31,10 +31,10 @@ internal static partial class NewFile
     {
         if (!(sort == NewFileSort.Module ? ModuleId() : Id()).IsMatch(id))
             return sort == NewFileSort.Module
-                ? new Refusal("The name of a module is its number and a word, such as 12-tail-lifts: digits, then lower-case letters, digits and hyphens.")
-                : new Refusal("A name consists of lower-case letters, digits and hyphens, such as fit-tail-lift.");
+                ? new Refusal("The name of a module is its number and a word, such as 12-tail-lifts: digits, then lower-case letters, digits and hyphens.") { About = "name" }
+                : new Refusal("A name consists of lower-case letters, digits and hyphens, such as fit-tail-lift.") { About = "name" };
         if (string.IsNullOrWhiteSpace(title) || title.Length > 120 || title.Any(char.IsControl))
-            return new Refusal("Write what it is called, in at most 120 letters.");
+            return new Refusal("Write what it is called, in at most 120 letters.") { About = "title" };
         return sort switch
         {
             NewFileSort.Procedure => new ContentFile($"procedures/{id}.yaml", Procedure(id, Quoted(title))),

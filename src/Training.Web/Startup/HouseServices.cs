@@ -30,7 +30,7 @@ internal static class HouseServices
         services.AddTrainingRecords($"Data Source={house.Database}");
         services.AddSingleton<SetUpCode>().AddSingleton<Rooms>().AddSingleton<ILessonDrawings, LessonDrawings>();
         services.AddHttpContextAccessor().AddScoped<CurrentActor>().AddScoped<CurrentReader>().AddScoped<Lessons>();
-        services.AddSingleton<ProofLink>().AddSingleton<LookedAtPacks>().AddSingleton<PackChecking>().AddScoped(provider => new ProofPaper(
+        services.AddSingleton<ProofLink>().AddSingleton<LookedAtPacks>().AddSingleton<SameAnswers>().AddSingleton<PackChecking>().AddScoped(provider => new ProofPaper(
             provider.GetRequiredService<Rooms>(), provider.GetRequiredService<IStringLocalizer<Words>>(), provider.GetRequiredService<Lessons>().Titled));
         services.AddSingleton<ContentWatch>().AddHostedService(provider => provider.GetRequiredService<ContentWatch>());
         services.AddScoped<ReminderSentences>().AddScoped<ReminderCalendar>().AddScoped<ReminderPost>().AddSingleton<MailSettings>();
@@ -49,6 +49,7 @@ internal static class HouseServices
         app.UseExceptionHandler("/faults/500");
         app.UseStatusCodePagesWithReExecute("/faults/{0}");
         app.UseStaticFiles();
+        app.UseHeadAsGet();
         app.UseRouting();
         app.UseAuthentication();
         app.UseRequestLocalization(options =>
@@ -58,6 +59,7 @@ internal static class HouseServices
             options.RequestCultureProviders = [new ReadersLanguage(), new AcceptLanguageHeaderRequestCultureProvider()];
         });
         app.UseAuthorization();
+        app.UseReadableForms();
         app.MapControllers();
     }
 

@@ -7,6 +7,8 @@ namespace Training.Records.Tests.Interchange;
 
 public sealed class PeopleIntakeTests
 {
+    private static readonly string[] Languages = ["en", "es", "hi"];
+
     private const string Two = "name,sign-in,language\nNoor Aziz,noor.aziz,en\n\"Quispe, Rosa\",rosa.quispe,es\n";
 
     [Fact]
@@ -31,6 +33,45 @@ public sealed class PeopleIntakeTests
         var preview = (await Preview(world, world.Owner,
             "sign-in;name\r\nnoor.aziz;Noor Aziz\r\nNOOR.AZIZ;Noor the Second\r\n;Nobody\r\nx;\r\nlong.enough;One;Two\r\n")).Value;
         Assert.Equal([3, 4, 5, 6], preview.Problems.Select(problem => problem.Line).Distinct().Order());
+    }
+
+    [Fact]
+    public async Task All_that_is_wrong_on_one_line_is_said()
+    {
+        await using var world = await TestWorld.Create();
+        var preview = (await Preview(world, world.Owner, "name,sign-in,language\n\a,b b,EN\n")).Value;
+        Assert.Equal([2, 2, 2], preview.Problems.Select(problem => problem.Line));
+    }
+
+    [Theory]
+    [InlineData("es", 0)]
+    [InlineData("", 0)]
+    [InlineData("xx", 1)]
+    public async Task A_language_that_the_house_does_not_speak_is_a_problem(string language, int problems)
+    {
+        await using var world = await TestWorld.Create();
+        var preview = (await Preview(world, world.Owner, $"name,sign-in,language\nNoor Aziz,noor.aziz,{language}\n")).Value;
+        Assert.Equal(problems, preview.Problems.Count);
+    }
+
+    [Fact]
+    public async Task A_line_is_counted_where_it_begins()
+    {
+        await using var world = await TestWorld.Create();
+        var preview = (await Preview(world, world.Owner, "name,sign-in\nNoor Aziz,noor.aziz\n\n\"Rosa\nQuispe\",rosa.quispe\nX,\n")).Value;
+        Assert.Equal([4, 5], preview.Problems.Select(problem => problem.Line).Distinct());
+    }
+
+    [Fact]
+    public async Task A_namesake_is_remarked_on_and_comes_in()
+    {
+        await using var world = await TestWorld.Create();
+        const string text = "name,sign-in\nNoor Aziz,noor.aziz\nnoor aziz,noor.the.second\n";
+        var preview = (await Preview(world, world.Owner, text)).Value;
+        Assert.Empty(preview.Problems);
+        Assert.Equal([3], preview.Remarks.Select(remark => remark.Line));
+        Assert.True((await TakeIn(world, world.Owner, text, preview.Hash)).IsOk);
+        Assert.Equal([2, 3], (await Preview(world, world.Owner, text)).Value.Remarks.Select(remark => remark.Line));
     }
 
     [Fact]
@@ -83,16 +124,16 @@ public sealed class PeopleIntakeTests
     public async Task An_owner_takes_people_into_the_own_shop_alone_and_a_technician_nobody()
     {
         await using var world = await TestWorld.Create();
-        Assert.Equal(Refused.NotFound, (await world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(world.Owner, world.Brackenhill, Two))).Fault);
+        Assert.Equal(Refused.NotFound, (await world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(world.Owner, world.Brackenhill, Two, Languages))).Fault);
         Assert.Equal(Refused.NotAllowed, (await Preview(world, world.Technician, Two)).Fault);
-        Assert.True((await world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(world.Administrator, world.Brackenhill, Two))).IsOk);
+        Assert.True((await world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(world.Administrator, world.Brackenhill, Two, Languages))).IsOk);
     }
 
     private static Task<Outcome<PeoplePreview, Refusal>> Preview(TestWorld world, Actor actor, string text) =>
-        world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(actor, world.Quillmoor, text));
+        world.With<PeopleIntake, Outcome<PeoplePreview, Refusal>>(intake => intake.Preview(actor, world.Quillmoor, text, Languages));
 
     private static Task<Outcome<IReadOnlyList<AddedPerson>, Refusal>> TakeIn(TestWorld world, Actor actor, string text, ContentHash hash) =>
-        world.With<PeopleIntake, Outcome<IReadOnlyList<AddedPerson>, Refusal>>(intake => intake.TakeIn(actor, world.Quillmoor, text, hash));
+        world.With<PeopleIntake, Outcome<IReadOnlyList<AddedPerson>, Refusal>>(intake => intake.TakeIn(actor, world.Quillmoor, text, hash, Languages));
 
     private static async Task<List<string>> UserNames(TestWorld world) =>
         [.. (await world.With<People, Outcome<IReadOnlyList<PersonView>, Refusal>>(people => people.List(world.Administrator))).Value.Select(person => person.UserName)];

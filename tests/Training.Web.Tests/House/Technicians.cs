@@ -18,14 +18,19 @@ internal static class Technicians
     private static int count;
 
     /// <summary>A new technician of Quillmoor Coachworks, signed in with a password of their own.</summary>
-    public static async Task<(Visitor Visitor, PersonId Person)> NewTechnician(this TrainingHouse house)
+    public static Task<(Visitor Visitor, PersonId Person)> NewTechnician(this TrainingHouse house) => house.Newcomer("hollis", Roles.Technician);
+
+    /// <summary>A new owner of Quillmoor Coachworks, signed in with a password of their own.</summary>
+    public static Task<(Visitor Visitor, PersonId Person)> NewOwner(this TrainingHouse house) => house.Newcomer("ifeoma", Roles.Owner);
+
+    private static async Task<(Visitor Visitor, PersonId Person)> Newcomer(this TrainingHouse house, string addedBy, string role)
     {
         var name = $"new-{Interlocked.Increment(ref count)}";
         var added = await house.With(async services =>
         {
             var people = services.GetRequiredService<People>();
-            var hollis = await ActorOf(services, "hollis");
-            return (await people.Add(hollis, new($"New {name}", name, hollis.Shop, [Roles.Technician]))).Value;
+            var shop = (await ActorOf(services, "hollis")).Shop;
+            return (await people.Add(await ActorOf(services, addedBy), new($"New {name}", name, shop, [role]))).Value;
         });
         var visitor = house.Stranger();
         var page = await visitor.Get("/sign-in");

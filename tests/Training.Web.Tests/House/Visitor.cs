@@ -100,5 +100,5 @@ public static class Pages
 
     /// <summary>What the house said back, good or bad.</summary>
     public static string Said(this IHtmlDocument page) =>
-        string.Join(" ", page.QuerySelectorAll("main .said").Select(said => said.TextContent.Trim()));
+        string.Join(" ", page.QuerySelectorAll("main .said, main .wrong").Select(said => said.TextContent.Trim()));
 }

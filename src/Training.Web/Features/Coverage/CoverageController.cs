@@ -24,19 +24,24 @@ public sealed class CoverageController(
     {
         ArgumentNullException.ThrowIfNull(form);
         var actor = await current.Get();
-        if (form.Read() is not { } needs) return await Page(form, words["Write whole numbers, such as 2; 0 where you need nobody."].Value);
+        if (form.Read() is not { } needs)
+        {
+            this.Reject(words["Write whole numbers, such as 2; 0 where you need nobody."], form.FirstWrong is { } wrong ? $"need-{wrong}" : null);
+            return await Page(form);
+        }
+
+
         var outcome = await coverage.SetNeeds(actor, needs);
         if (outcome.IsOk) return this.Done(words["Saved how many people you need."], "/coverage");
-        return outcome.Fault == Training.Records.Refused.NotFound
-            ? this.NotShown(outcome.Fault)
-            : await Page(form, words.Say(outcome.Fault));
+        if (outcome.Fault == Training.Records.Refused.NotFound) return this.NotShown(outcome.Fault);
+        this.Reject(words.Say(outcome.Fault), outcome.Fault.About is { } competency ? $"need-{competency}" : null);
+        return await Page(form);
     }
 
-    private async Task<IActionResult> Page(NeedsForm form, string? wrong = null)
+    private async Task<IActionResult> Page(NeedsForm form)
     {
         var outcome = await coverage.Look(await current.Get());
         if (!outcome.IsOk) return this.NotShown(outcome.Fault);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new CoveragePage(outcome.Value, form) { Wrong = wrong });
+        return View(nameof(Index), new CoveragePage(outcome.Value, form));
     }
 }

@@ -13,9 +13,6 @@ public sealed record CoveragePage(ShopCoverage Coverage, NeedsForm Form)
 {
     private const int MostLapsing = 10;
 
-    /// <summary>What is wrong with what was typed, if anything.</summary>
-    public string? Wrong { get; init; }
-
     /// <summary>The records that lapse within the year, the first to lapse first; at most ten.</summary>
     public IReadOnlyList<RecordLine> LapsingNext { get; } =
     [
@@ -71,11 +68,16 @@ public sealed class NeedsForm
         var needs = new Dictionary<CompetencyId, int>();
         foreach (var competency in (Competencies ?? []).Select(value => new CompetencyId(value ?? "")))
         {
-            if (TypedFor(competency)?.Trim() is not { } typed) return null;
-            if (!int.TryParse(typed.Length == 0 ? "0" : typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var people)) return null;
+            if (Number(competency) is not { } people) return null;
             needs[competency] = people;
         }
 
         return needs;
     }
+
+    /// <summary>The first competency whose field holds no whole number; null where there is none.</summary>
+    public string? FirstWrong => (Competencies ?? []).FirstOrDefault(value => Number(new(value ?? "")) is null);
+
+    private int? Number(CompetencyId competency) => TypedFor(competency)?.Trim() is { } typed
+        && int.TryParse(typed.Length == 0 ? "0" : typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var people) ? people : null;
 }

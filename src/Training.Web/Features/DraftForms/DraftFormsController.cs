@@ -23,7 +23,7 @@ public sealed class DraftFormsController(
     /// <param name="edit">What is done to which part, as in <c>set|Rule|told-first</c>.</param>
     [HttpPost("/desk/drafts/{draft}/form")]
     [RequestSizeLimit(4 * ContentFile.LargestSize)]
-    [RequestFormLimits(ValueCountLimit = 20_000)]
+    [FieldsAtMost(20_000)]
     public async Task<IActionResult> Create(DraftId draft, int version, string text, string edit)
     {
         var actor = await current.Get();

@@ -21,6 +21,7 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
             400 => words["The form could not be read. Go back, load the page again and send it once more; nothing was changed."],
             403 => words["This page is not for you. Ask the person who gave you your sign-in."],
             404 => words["There is nothing here that you can see. It may have moved, or it belongs to another shop."],
+            413 => words["What you sent is too large. Nothing was changed: choose a smaller file and send it again."],
             _ => words["Something went wrong on our side. Nothing that you were told is saved is lost. Try again in a minute."],
         };
         Response.StatusCode = code is >= 400 and < 600 ? code : 500;

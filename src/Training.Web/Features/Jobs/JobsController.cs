@@ -55,7 +55,7 @@ public sealed class JobsController(Training.Records.Staffing.Jobs jobs, CurrentA
     {
         var made = await jobs.List(await current.Get());
         if (!made.IsOk) return this.NotShown(made.Fault);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new JobsPage(made.Value, jobs.Kinds, jobs.Competencies, form) { Wrong = wrong is null ? null : words.Say(wrong) });
+        if (wrong is not null) this.Reject(wrong);
+        return View(nameof(Index), new JobsPage(made.Value, jobs.Kinds, jobs.Competencies, form));
     }
 }

@@ -14,11 +14,7 @@ namespace Training.Web.Features.Jobs;
 /// <param name="Competencies">What a job can need.</param>
 /// <param name="Form">What was typed.</param>
 public sealed record JobsPage(
-    IReadOnlyList<JobLine> Jobs, IReadOnlyList<VariantId> Kinds, IReadOnlyList<(CompetencyId Competency, string Title)> Competencies, PlanJobForm Form)
-{
-    /// <summary>What is wrong with what was typed, if anything.</summary>
-    public string? Wrong { get; init; }
-}
+    IReadOnlyList<JobLine> Jobs, IReadOnlyList<VariantId> Kinds, IReadOnlyList<(CompetencyId Competency, string Title)> Competencies, PlanJobForm Form);
 
 /// <summary>One job.</summary>
 /// <param name="View">The job, its places and who may fill them.</param>
@@ -92,15 +88,15 @@ public sealed class PlanJobForm
     /// <summary>The job, or what is wrong with what was typed.</summary>
     public Outcome<NewJob, Refusal> Read()
     {
-        if (!DayAsked.TryRead(FirstDay, out var first) || first is not { } firstDay) return new Refusal("Write the first day as 2026-11-25.");
-        if (!DayAsked.TryRead(LastDay, out var last) || last is not { } lastDay) return new Refusal("Write the last day as 2026-11-25.");
+        if (!DayAsked.TryRead(FirstDay, out var first) || first is not { } firstDay) return new Refusal("Write the first day as 2026-11-25.") { About = nameof(FirstDay) };
+        if (!DayAsked.TryRead(LastDay, out var last) || last is not { } lastDay) return new Refusal("Write the last day as 2026-11-25.") { About = nameof(LastDay) };
         var needs = new Dictionary<CompetencyId, int>();
         foreach (var competency in (Competencies ?? []).Select(value => new CompetencyId(value ?? "")))
         {
             var typed = TypedFor(competency)?.Trim();
             if (string.IsNullOrEmpty(typed)) continue;
             if (!int.TryParse(typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var people))
-                return new Refusal("Write whole numbers, such as 2; 0 where you need nobody.");
+                return new Refusal("Write whole numbers, such as 2; 0 where you need nobody.") { About = $"people-{competency}" };
             needs[competency] = people;
         }
 

@@ -32,7 +32,7 @@ public sealed class NameRemovalsController(
     public async Task<IActionResult> Create(PersonId person, string? sure)
     {
         if (sure != "yes")
-            return this.NotDone(new Refusal(words["Nothing was changed. Tick the box if the name is to be removed for good."]), $"/people/{person}/name-removal");
+            return this.NotDone(new Refusal(words["Nothing was changed. Tick the box if the name is to be removed for good."]), $"/people/{person}/name-removal", nameof(sure));
         var outcome = await removals.Remove(await current.Get(), person);
         return outcome.IsOk
             ? this.Done(words["The name is removed. Copies of the data from before still hold it: delete them when you can."], $"/people/{person}")

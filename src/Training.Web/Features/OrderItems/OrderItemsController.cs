@@ -41,17 +41,17 @@ public sealed class OrderItemsController(
     [RequestSizeLimit(2 * QtiOrder.LargestSize)]
     public async Task<IActionResult> Create(IFormFile? file)
     {
-        if (file is null or { Length: 0 }) return this.NotDone(new Refusal("Choose the file of the question first."), "/packs");
+        if (file is null or { Length: 0 }) return this.NotDone(new Refusal("Choose the file of the question first."), "/packs", nameof(file));
         using var bytes = new MemoryStream();
         await file.CopyToAsync(bytes);
         var read = QtiOrder.Read(bytes.ToArray());
-        if (!read.IsOk) return this.NotDone(read.Fault, "/packs");
+        if (!read.IsOk) return this.NotDone(read.Fault, "/packs", nameof(file));
         var actor = await current.Get();
         var here = await drafts.Files(actor);
         if (!here.IsOk) return this.NotShown(here.Fault);
         var taken = here.Value.Select(known => known.Path).ToHashSet(StringComparer.Ordinal);
         var brought = await drafts.Bring(actor, QtiDraft.Of(read.Value, taken.Contains));
-        if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs");
+        if (!brought.IsOk) return this.NotDone(brought.Fault, "/packs", nameof(file));
         return this.Done(words["It is on the desk. Take out the rules that the work does not ask for, and justify the others."], $"/desk/drafts/{brought.Value.Drafts[0]}");
     }
 }

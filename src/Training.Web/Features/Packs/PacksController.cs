@@ -84,7 +84,7 @@ public sealed class PacksController(
 
     private ViewResult Wrong(string sentence)
     {
-        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new PacksPage(library.Current.Content) { Wrong = sentence });
+        this.Reject(sentence, "file");
+        return View(nameof(Index), new PacksPage(library.Current.Content));
     }
 }

@@ -12,9 +12,6 @@ public sealed record PacksPage(ContentLibrary Content)
     /// <summary>What the pack would bring; null where none was looked at.</summary>
     public PackIntake? Intake { get; init; }
 
-    /// <summary>Why a file was refused; null where none was.</summary>
-    public string? Wrong { get; init; }
-
     /// <summary>The scenarios that ask for an order.</summary>
     public IEnumerable<Scenario> Orders => Content.Scenarios.Where(scenario => scenario.Kinds.Contains(QuestionKind.Order));
 

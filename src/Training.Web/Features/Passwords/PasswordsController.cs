@@ -25,12 +25,11 @@ public sealed class PasswordsController(
     {
         ArgumentNullException.ThrowIfNull(form);
         var outcome = form.Chosen != form.Again
-            ? new Training.Sequencing.Refusal(words["The two new passwords differ. Type the same one twice."])
+            ? new Training.Sequencing.Refusal(words["The two new passwords differ. Type the same one twice."]) { About = nameof(PasswordForm.Again) }
             : await people.ChoosePassword(await current.Get(), form.Current ?? "", form.Chosen ?? "");
         if (!outcome.IsOk)
         {
-            form.Wrong = this.Say(outcome.Fault);
-            Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            this.Reject(outcome.Fault, "Chosen");
             return View(nameof(Index), form);
         }
 
@@ -51,7 +50,4 @@ public sealed class PasswordForm
 
     /// <summary>The new one again.</summary>
     public string? Again { get; init; }
-
-    /// <summary>What is wrong, if anything.</summary>
-    public string? Wrong { get; internal set; }
 }

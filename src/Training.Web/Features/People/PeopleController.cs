@@ -15,7 +15,7 @@ namespace Training.Web.Features.People;
 [Route("/people")]
 [Authorize(Roles = Roles.Owner + "," + Roles.Administrator)]
 public sealed class PeopleController(
-    Training.Records.Accounts.People people, Overview overview, CompetencyRecords records, CurrentActor current, IStringLocalizer<Words> words) : Controller
+    Training.Records.Accounts.People people, Overview overview, CompetencyRecords records, SameAnswers answers, CurrentActor current, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>People by competencies on a day.</summary>
     /// <param name="on">The day, as <c>2026-11-25</c>; empty for today.</param>
@@ -29,7 +29,9 @@ public sealed class PeopleController(
     {
         ArgumentNullException.ThrowIfNull(form);
         var actor = await current.Get();
-        var outcome = await people.Add(actor, form.Person(actor));
+        var person = form.Person(actor);
+        var outcome = await answers.Of(
+            actor.Person, form.Key, $"{person.DisplayName}\n{person.UserName}\n{person.Shop}\n{string.Join(',', person.Roles)}", () => people.Add(actor, person));
         if (!outcome.IsOk) return await Page(form, null, outcome.Fault);
         TempData[PersonPage.GivenPassword] = outcome.Value.OneTimePassword;
         return this.Done(words["{0} is added.", form.DisplayName ?? ""], $"/people/{outcome.Value.Person}");
@@ -59,12 +61,11 @@ public sealed class PeopleController(
         var table = await overview.WhoMayDoWhat(actor, day);
         if (!table.IsOk) return this.NotShown(table.Fault);
         var all = await people.List(actor);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        if (wrong is not null) this.Reject(wrong);
+        if (!isDay) this.Reject(words["“{0}” is no day; this is today. Write a day as 2026-11-25.", on!], nameof(on));
         return View(nameof(Index), new PeoplePage(table.Value, all.IsOk ? all.Value : [], form)
         {
             Asked = day,
-            WrongDay = isDay ? null : words["“{0}” is no day; this is today. Write a day as 2026-11-25.", on!].Value,
-            Wrong = wrong is null ? null : this.Say(wrong),
             Shops = actor.Is(Roles.Administrator) ? await people.Shops(actor) : null,
         });
     }

@@ -17,12 +17,6 @@ public sealed record PeoplePage(CompetencyTable Table, IReadOnlyList<PersonView>
     /// <summary>The day that was asked for; null for today.</summary>
     public LocalDate? Asked { get; init; }
 
-    /// <summary>What is wrong with the day that was asked for, if anything.</summary>
-    public string? WrongDay { get; init; }
-
-    /// <summary>What is wrong with what was typed, if anything.</summary>
-    public string? Wrong { get; init; }
-
     /// <summary>The shops that somebody can be added to; null for an owner, who adds to the own shop.</summary>
     public IReadOnlyList<ShopView>? Shops { get; init; }
 
@@ -69,6 +63,9 @@ public sealed class AddPersonForm
 
     /// <summary>What they may do; null where nothing is ticked. An owner's people are technicians.</summary>
     public IReadOnlyList<string>? Roles { get; init; }
+
+    /// <summary>The key of the form; sent twice, it is answered alike.</summary>
+    public Guid? Key { get; init; }
 
     /// <summary>Who is to be added.</summary>
     /// <param name="actor">Who adds: an owner to the own shop, an administrator anywhere.</param>

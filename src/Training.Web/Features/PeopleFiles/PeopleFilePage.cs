@@ -8,9 +8,6 @@ namespace Training.Web.Features.PeopleFiles;
 /// <param name="Shops">The shops to choose from; null for an owner, whose own it is.</param>
 public sealed record PeopleFilePage(PeopleFileForm Form, IReadOnlyList<ShopView>? Shops)
 {
-    /// <summary>What is wrong with the file as a whole, if anything.</summary>
-    public string? Wrong { get; init; }
-
     /// <summary>What it would bring; null before anybody looked.</summary>
     public PeoplePreview? Preview { get; init; }
 }
@@ -29,4 +26,7 @@ public sealed class PeopleFileForm
 
     /// <summary>The hash of the text that was looked at.</summary>
     public string? Hash { get; init; }
+
+    /// <summary>The key of the form that takes them in; sent twice, it is answered alike.</summary>
+    public Guid? Key { get; init; }
 }

@@ -13,12 +13,18 @@ namespace Training.Web.Features.Proofs;
 /// <summary>Proofs that an owner makes for customers.</summary>
 [Route("/proofs")]
 [Authorize(Roles = Roles.Owner)]
-public sealed class ProofsController(CustomerProofs proofs, Overview overview, CurrentActor current) : Controller
+public sealed class ProofsController(CustomerProofs proofs, Overview overview, Lessons taught, CurrentActor current) : Controller
 {
     /// <summary>The proofs that were made, and the form that makes one.</summary>
     /// <param name="competency">The competency whose people are ticked already; null for none.</param>
+    /// <param name="find">Whom to show; null for all.</param>
     [HttpGet]
-    public Task<IActionResult> Index(string? competency) => Page(new MakeProofForm { Of = competency });
+    public Task<IActionResult> Index(string? competency, string? find) => Page(new MakeProofForm { Of = competency, Find = find });
+
+    /// <summary>The form with the people who are looked for; what is ticked and typed stays. Nothing is made.</summary>
+    /// <param name="form">What was ticked and typed.</param>
+    [HttpPost("choice")]
+    public Task<IActionResult> Choose(MakeProofForm form) => Page(form);
 
     /// <summary>Makes a proof.</summary>
     /// <param name="form">What was ticked and typed.</param>
@@ -47,7 +53,7 @@ public sealed class ProofsController(CustomerProofs proofs, Overview overview, C
         if (!made.IsOk) return this.NotShown(made.Fault);
         var table = await overview.WhoMayDoWhat(actor);
         if (!table.IsOk) return this.NotShown(table.Fault);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new ProofsPage(made.Value, table.Value, form) { Wrong = wrong is null ? null : this.Say(wrong) });
+        if (wrong is not null) this.Reject(wrong);
+        return View(nameof(Index), new ProofsPage(made.Value, table.Value, form, taught.Titled));
     }
 }

@@ -22,7 +22,7 @@ public sealed class RecordWithdrawalsController(CompetencyRecords records, Curre
     public async Task<IActionResult> Create(RecordId record, string? reason, string? sure)
     {
         var back = $"/records/{record}";
-        if (sure != "yes") return this.NotDone(new Refusal(words["Set the tick first: a record that is withdrawn stays so."]), back);
+        if (sure != "yes") return this.NotDone(new Refusal(words["Set the tick first: a record that is withdrawn stays so."]), back, nameof(sure));
         var outcome = await records.Withdraw(await current.Get(), record, reason ?? "");
         return outcome.IsOk
             ? this.Done(words["The record of {0} is withdrawn.", outcome.Value.Record.Name], back)

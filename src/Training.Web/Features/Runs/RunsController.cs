@@ -57,7 +57,7 @@ public sealed class RunsController(Training.Records.Observing.Runs runs, Graders
         var list = await runs.List(actor);
         if (!list.IsOk) return this.NotShown(list.Fault);
         var toDo = actor.Is(Roles.Examiner) ? await runs.ToDo(actor) : default;
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new RunsPage(actor.Person, list.Value, toDo.IsOk ? toDo.Value : [], form, wrong is null ? null : this.Say(wrong)));
+        if (wrong is not null) this.Reject(wrong);
+        return View(nameof(Index), new RunsPage(actor.Person, list.Value, toDo.IsOk ? toDo.Value : [], form));
     }
 }

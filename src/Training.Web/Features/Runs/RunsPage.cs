@@ -10,9 +10,8 @@ namespace Training.Web.Features.Runs;
 /// <param name="Runs">Open ones first, then the newest.</param>
 /// <param name="ToDo">Who is to be observed.</param>
 /// <param name="Form">What was typed to start a run.</param>
-/// <param name="Wrong">What is wrong with it, if anything.</param>
 public sealed record RunsPage(
-    PersonId Reader, IReadOnlyList<RunLine> Runs, IReadOnlyList<RunToDo> ToDo, StartRunForm Form, string? Wrong)
+    PersonId Reader, IReadOnlyList<RunLine> Runs, IReadOnlyList<RunToDo> ToDo, StartRunForm Form)
 {
     /// <summary>Runs that are not signed yet.</summary>
     public IEnumerable<RunLine> Open => Runs.Where(run => run.State is RunState.UnderWay or RunState.Ended);

@@ -25,11 +25,10 @@ public sealed class SetUpsController(Training.Records.Accounts.People people, Se
         if (code.Current is null) return NotFound();
         Outcome<Training.Records.PersonId, Refusal> outcome = code.Fits(form.Code)
             ? await people.AddFirstAdministrator(form.DisplayName ?? "", form.UserName ?? "", form.Password ?? "")
-            : new Refusal(words["This is not the code on the server's console. Read it there and type it again."]);
+            : new Refusal(words["This is not the code on the server's console. Read it there and type it again."]) { About = nameof(SetUpForm.Code) };
         if (!outcome.IsOk)
         {
-            form.Wrong = this.Say(outcome.Fault);
-            Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            this.Reject(outcome.Fault, "Password");
             return View(nameof(Index), form);
         }
 
@@ -53,7 +52,4 @@ public sealed class SetUpForm
 
     /// <summary>The password.</summary>
     public string? Password { get; init; }
-
-    /// <summary>What is wrong, if anything.</summary>
-    public string? Wrong { get; internal set; }
 }

@@ -23,13 +23,14 @@ public static class Refusing
     }
 
     /// <summary>
-    /// An act that was not done: back to the page it came from with the sentence on it, or, for a script, a problem
-    /// (RFC 9457) with the sentence as its detail. What is not there, or not the actor's to do, has no page to go back to.
+    /// An act that was not done: back to the page it came from, where its form keeps what was typed and says the sentence, or,
+    /// for a script, a problem (RFC 9457) with the sentence as its detail. What is not there, or not the actor's to do, has no page to go back to.
     /// </summary>
     /// <param name="controller">The controller.</param>
     /// <param name="refusal">Why.</param>
     /// <param name="back">The page to go back to.</param>
-    public static IActionResult NotDone(this Controller controller, Refusal refusal, string back)
+    /// <param name="field">The field that is wrong, where the refusal does not say it; null where it is not one field.</param>
+    public static IActionResult NotDone(this Controller controller, Refusal refusal, string back, string? field = null)
     {
         ArgumentNullException.ThrowIfNull(controller);
         ArgumentNullException.ThrowIfNull(refusal);
@@ -42,8 +43,29 @@ public static class Refusing
         }
 
         if (missing || forbidden) return controller.NotShown(refusal);
-        controller.TempData["SaidWrong"] = controller.Say(refusal);
+        RejectedForm.From(controller.HttpContext, controller.Say(refusal), refusal.About ?? field).ShowNext(controller.TempData);
         return controller.Redirect(back);
+    }
+
+    /// <summary>A form that is not taken: the page that is shown at once keeps what was typed and says what is wrong beside the field.</summary>
+    /// <param name="controller">The controller.</param>
+    /// <param name="refusal">Why.</param>
+    /// <param name="field">The field that is wrong, where the refusal does not say it; null where it is not one field.</param>
+    public static void Reject(this ControllerBase controller, Refusal refusal, string? field = null)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        controller.Reject(controller.Say(refusal), refusal.About ?? field);
+    }
+
+    /// <summary>A form that is not taken: the page that is shown at once keeps what was typed and says what is wrong beside the field.</summary>
+    /// <param name="controller">The controller.</param>
+    /// <param name="sentence">Why, in the reader's language.</param>
+    /// <param name="field">The field that is wrong; null where it is not one field.</param>
+    public static void Reject(this ControllerBase controller, string sentence, string? field = null)
+    {
+        ArgumentNullException.ThrowIfNull(controller);
+        controller.Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        RejectedForm.From(controller.HttpContext, sentence, field).ShowIn(controller.HttpContext);
     }
 
     /// <summary>An act that was done: on to a page, with a word about it.</summary>

@@ -25,7 +25,7 @@ public sealed class ShopsController(Training.Records.Accounts.People people, Cur
         var actor = await current.Get();
         var outcome = await people.AddShop(actor, form.Name ?? "", form.TimeZone ?? "");
         if (outcome.IsOk) return this.Done(words["{0} is added. Now add its owner.", form.Name ?? ""], "/people");
-        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
-        return View(nameof(Index), new ShopsPage(await people.Shops(actor), form) { Wrong = this.Say(outcome.Fault) });
+        this.Reject(outcome.Fault);
+        return View(nameof(Index), new ShopsPage(await people.Shops(actor), form));
     }
 }

@@ -8,9 +8,6 @@ namespace Training.Web.Features.Shops;
 /// <param name="Form">What was typed.</param>
 public sealed record ShopsPage(IReadOnlyList<ShopView> Shops, AddShopForm Form)
 {
-    /// <summary>What is wrong with what was typed, if anything.</summary>
-    public string? Wrong { get; init; }
-
     /// <summary>The time zones that people live in, by name.</summary>
     public static IReadOnlyList<string> TimeZones { get; } =
     [

@@ -26,10 +26,9 @@ public sealed class SignInsController(
         var result = await signIn.PasswordSignInAsync(form.UserName ?? "", form.Password ?? "", isPersistent: true, lockoutOnFailure: true);
         if (result.Succeeded) await TakeLanguageAlong(form.UserName!);
         if (result.Succeeded) return Url.IsLocalUrl(form.To) ? LocalRedirect(form.To) : Redirect("/");
-        form.Wrong = result.IsLockedOut
+        this.Reject(result.IsLockedOut
             ? words["Too many wrong passwords. Wait five minutes, then try again."]
-            : words["The name and the password do not fit together. Check both and try again."];
-        Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+            : words["The name and the password do not fit together. Check both and try again."]);
         return View(nameof(Index), form);
     }
 
@@ -62,7 +61,4 @@ public sealed class SignInForm
 
     /// <summary>The page that was wanted.</summary>
     public string? To { get; init; }
-
-    /// <summary>What is wrong, if anything.</summary>
-    public string? Wrong { get; internal set; }
 }

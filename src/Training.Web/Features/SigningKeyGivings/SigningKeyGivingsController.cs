@@ -18,7 +18,7 @@ public sealed class SigningKeyGivingsController(
     [HttpPost("/signing-key/givings-up")]
     public async Task<IActionResult> Create(string? sure)
     {
-        if (sure != "yes") return this.NotDone(new Refusal(words["Nothing was changed. Tick the box if everything that this key signed is to be void."]), "/signing-key");
+        if (sure != "yes") return this.NotDone(new Refusal(words["Nothing was changed. Tick the box if everything that this key signed is to be void."]), "/signing-key", nameof(sure));
         var outcome = await keys.GiveUp(await current.Get());
         return outcome.IsOk
             ? this.Done(words["The key is given up and a new one signs from now on. Tell customers to download their proofs anew."], "/signing-key")

@@ -52,8 +52,8 @@ public sealed class SittingsController(
         if (!list.IsOk) return this.NotShown(list.Fault);
         var ahead = await runs.Of(actor);
         if (!ahead.IsOk) return this.NotShown(ahead.Fault);
-        if (wrong is not null) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
+        if (wrong is not null) this.Reject(wrong);
         return View(nameof(Index), new SittingsPage(
-            list.Value, ahead.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form, wrong is null ? null : this.Say(wrong)));
+            list.Value, ahead.Value, actor.Is(Roles.Examiner) ? library.Current.Content.Competencies : [], form));
     }
 }

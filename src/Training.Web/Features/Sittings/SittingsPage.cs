@@ -9,9 +9,8 @@ namespace Training.Web.Features.Sittings;
 /// <param name="Runs">What waits at vehicles.</param>
 /// <param name="Competencies">What can be examined; empty for those who open no sitting.</param>
 /// <param name="Form">What was typed.</param>
-/// <param name="Wrong">What is wrong with it, if anything.</param>
 public sealed record SittingsPage(
-    IReadOnlyList<SittingLine> Sittings, RunCounts Runs, IReadOnlyList<Competency> Competencies, OpenSittingForm Form, string? Wrong)
+    IReadOnlyList<SittingLine> Sittings, RunCounts Runs, IReadOnlyList<Competency> Competencies, OpenSittingForm Form)
 {
     private const int MostShown = 5;
 

@@ -1,10 +1,10 @@
 using System.Text;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.Extensions.Localization;
 using NodaTime;
 using Training.Records;
 using Training.Records.Accounts;
+using Training.Sequencing;
 using Training.Web.Features.Shared;
 using Training.Web.Startup;
 
@@ -14,7 +14,7 @@ namespace Training.Web.Features.Statements;
 [Authorize(Roles = Roles.Administrator + "," + Roles.Trainer)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class StatementsController(
-    Training.Records.Interchange.Statements statements, Training.Records.Accounts.People people, CurrentActor current, IStringLocalizer<Words> words) : Controller
+    Training.Records.Interchange.Statements statements, Training.Records.Accounts.People people, CurrentActor current) : Controller
 {
     /// <summary>The choice of shop and days.</summary>
     [HttpGet("/statements")]
@@ -25,16 +25,16 @@ public sealed class StatementsController(
     /// <param name="first">The first day in universal time, as <c>2026-11-25</c>; empty for the beginning.</param>
     /// <param name="last">The last day; empty for today.</param>
     [HttpGet("/statements.json")]
-    public async Task<IActionResult> Show(ShopId? shop, string? first, string? last)
+    public async Task<IActionResult> Show(string? shop, string? first, string? last)
     {
-        if (!DayAsked.TryRead(first, out var from) || !DayAsked.TryRead(last, out var until))
-        {
-            TempData["SaidWrong"] = words["Write a day as 2026-03-14."].Value;
-            return Redirect("/statements");
-        }
+        ShopId chosen = default;
+        if (!string.IsNullOrEmpty(shop) && !ShopId.TryParse(shop, null, out chosen))
+            return this.NotDone(new Refusal("There is no such shop. Choose one of the list."), "/statements", nameof(shop));
+        if (!DayAsked.TryRead(first, out var from)) return this.NotDone(new Refusal("Write a day as 2026-03-14."), "/statements", nameof(first));
+        if (!DayAsked.TryRead(last, out var until)) return this.NotDone(new Refusal("Write a day as 2026-03-14."), "/statements", nameof(last));
 
         var found = await statements.Of(
-            await current.Get(), shop,
+            await current.Get(), string.IsNullOrEmpty(shop) ? null : chosen,
             from is { } day ? day.AtStartOfDayInZone(DateTimeZone.Utc).ToInstant() : Instant.MinValue,
             until is { } end ? end.PlusDays(1).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant() : Instant.MaxValue);
         if (!found.IsOk) return this.NotDone(found.Fault, "/statements");

@@ -68,7 +68,7 @@ public sealed class CoverageTests(TrainingHouse house)
         var hollis = await house.SignedIn("hollis");
         var link = (await hollis.Get("/coverage")).QuerySelector("a[href='/proofs?competency=electrical-isolation']")!.GetAttribute("href")!;
         var ticked = (await hollis.Get(link)).QuerySelectorAll("label.tick").Where(label => label.QuerySelector("input") is IHtmlInputElement { IsChecked: true })
-            .Select(label => label.QuerySelector("strong")!.TextContent);
+            .Select(label => label.Closest(".choice-person")!.QuerySelector(".choice-name")!.TextContent);
         Assert.Equal(
             ["Bao Nguyen", "Ioana Marinescu", "Kwabena Osei", "Leila Haddad", "Nikau Paraone", "Pilar Etxeberria", "Tenzin Dolkar", "Yasmin Qureshi"],
             ticked.Order());

@@ -13,4 +13,38 @@ public sealed class FaultsTests(TrainingHouse house)
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains("nothing was changed", (await Visitor.Page(answer)).Body!.TextContent, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("bao\0", "x")]
+    [InlineData("bao", "x\0")]
+    public async Task A_sign_that_ends_texts_elsewhere_is_the_senders_fault_and_told_so(string name, string password)
+    {
+        var stranger = house.Stranger();
+        var answer = await stranger.Post("/sign-in", (await stranger.Get("/sign-in")).TokenIn(), ("UserName", name), ("Password", password));
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("NUL", (await Visitor.Page(answer)).Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task In_an_address_too()
+    {
+        var answer = await house.Stranger().Ask("/sign-in?to=%2Fnext%00");
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_form_whose_page_takes_many_fields_is_read()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var fields = Enumerable.Range(0, 2000).Select(number => ($"field{number}", "x")).ToArray();
+        var answer = await tomasz.Post($"/desk/drafts/{Guid.NewGuid()}/form", (await tomasz.Get("/desk")).TokenIn(), fields);
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_form_that_no_page_of_ours_sends_is_the_senders_fault()
+    {
+        var fields = Enumerable.Range(0, 2000).Select(number => ($"field{number}", "x")).ToArray();
+        Assert.Equal(HttpStatusCode.BadRequest, (await house.Stranger().Post("/sign-in", null, fields)).StatusCode);
+    }
 }

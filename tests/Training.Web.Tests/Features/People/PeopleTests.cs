@@ -28,9 +28,39 @@ public sealed class PeopleTests(TrainingHouse house)
     [Fact]
     public async Task What_is_no_day_is_said_and_today_is_shown()
     {
-        var page = await (await house.SignedIn("hollis")).Get("/people?on=soon");
+        var answer = await (await house.SignedIn("hollis")).Ask("/people?on=soon");
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        var page = await Visitor.Page(answer);
         Assert.Contains("“soon” is no day", page.Said(), StringComparison.Ordinal);
         Assert.Equal("Who may do what today", page.QuerySelector("h1")!.TextContent);
+    }
+
+    [Fact]
+    public async Task The_way_of_somebody_is_told_in_the_readers_language()
+    {
+        var (_, person) = await house.NewTechnician();
+        var (visitor, _) = await house.NewOwner();
+        var english = Told(await visitor.Get($"/people/{person}"));
+        await visitor.Post("/language", (await visitor.Get("/people")).TokenIn(), ("language", "es"), ("back", "/people"));
+        Assert.Empty(english.Intersect(Told(await visitor.Get($"/people/{person}"))));
+
+        // What stands behind the colon is the content's own title.
+        static IEnumerable<string> Told(AngleSharp.Html.Dom.IHtmlDocument page) =>
+            page.QuerySelectorAll("section > h2, .way-list li > span").Select(line => line.TextContent).Where(text => text.Contains(": ", StringComparison.Ordinal)).Select(text => text.Split(": ")[1]);
+    }
+
+    [Fact]
+    public async Task Whoever_adds_somebody_by_pressing_twice_sees_the_password()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var add = (await hollis.Get("/people")).Button("Add");
+        (string, string)[] typed = [("DisplayName", "Pressed Twice"), ("UserName", "pressed.twice")];
+        var answers = await Task.WhenAll(hollis.Press(add, typed), hollis.Press(add, typed));
+        Assert.Equal(answers[0].Headers.Location, answers[1].Headers.Location);
+        var password = (await hollis.Follow(answers[1])).QuerySelector(".given-password");
+        Assert.NotNull(password);
+        var other = await hollis.Press(add, ("DisplayName", "Somebody Else"), ("UserName", "somebody.else"));
+        Assert.NotEqual(answers[0].Headers.Location, other.Headers.Location);
     }
 
     [Fact]

@@ -23,6 +23,44 @@ public sealed class PeopleFilesTests(TrainingHouse house)
     }
 
     [Fact]
+    public async Task Whoever_presses_twice_sees_the_same_passwords()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var looked = await Visitor.Page(await hollis.Press((await hollis.Get("/people/file")).Button("Look at it"),
+            ("Text", "name,sign-in\nTwice One,twice.one\nTwice Two,twice.two\n")));
+        var presses = await Task.WhenAll(hollis.Press(looked.Button("Add these 2 people")), hollis.Press(looked.Button("Add these 2 people")));
+        var pages = await Task.WhenAll(presses.Append(await hollis.Press(looked.Button("Add these 2 people"))).Select(Visitor.Page));
+        var passwords = pages.Select(page => page.QuerySelectorAll(".given-password").Select(password => password.TextContent).ToList()).ToList();
+        Assert.All(passwords, shown => Assert.Equal(2, shown.Count));
+        Assert.All(passwords, shown => Assert.Equal(passwords[0], shown));
+    }
+
+    [Fact]
+    public async Task Somebody_elses_form_with_the_same_key_shows_them_nothing()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var looked = await Visitor.Page(await hollis.Press((await hollis.Get("/people/file")).Button("Look at it"), ("Text", "name,sign-in\nKept Close,kept.close\n")));
+        await hollis.Press(looked.Button("Add this person"));
+        var leila = await house.SignedIn("leila");
+        var page = await leila.Get("/people/file");
+        var fields = looked.Button("Add this person").Closest("form")!.QuerySelectorAll("input[name], textarea[name]")
+            .Where(field => field.GetAttribute("name") != "form-token")
+            .Select(field => (field.GetAttribute("name")!, field.GetAttribute("value") ?? field.TextContent));
+        var answer = await leila.Post("/people/file", page.TokenIn(), [.. fields]);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.Empty((await Visitor.Page(answer)).QuerySelectorAll(".given-password"));
+    }
+
+    [Fact]
+    public async Task What_is_wrong_on_a_line_is_said_in_the_readers_language()
+    {
+        var (visitor, _) = await house.NewOwner();
+        await visitor.Post("/language", (await visitor.Get("/people/file")).TokenIn(), ("language", "es"), ("back", "/people/file"));
+        var answer = await visitor.Press((await visitor.Get("/people/file")).Button("Mirarlo"), ("Text", "name,sign-in\n,nobody.here\n"));
+        Assert.Contains("Línea 2: Un nombre", (await Visitor.Page(answer)).QuerySelector("main")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task What_is_wrong_is_said_at_its_line_and_what_was_typed_stays()
     {
         var hollis = await house.SignedIn("hollis");

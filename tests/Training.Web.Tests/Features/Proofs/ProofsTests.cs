@@ -82,8 +82,57 @@ public sealed class ProofsTests(TrainingHouse house)
         var answer = await hollis.Press((await hollis.Get("/proofs")).Button("Make the proof"), ("ForWhom", "Larkfield Haulage"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         var page = await Visitor.Page(answer);
-        Assert.StartsWith("Choose at least one record", page.QuerySelector("#wrong")!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("Choose at least one record", page.QuerySelector("#wrong[autofocus]")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("Larkfield Haulage", page.QuerySelector("#ForWhom")!.GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Looking_for_somebody_keeps_what_is_ticked_and_shows_it_first()
+    {
+        var hollis = await house.SignedIn("hollis");
+        var page = await hollis.Get("/proofs");
+        var pilar = page.QuerySelectorAll("label.tick").First(label => label.TextContent.Contains("Pilar", StringComparison.Ordinal)).QuerySelector("input")!.GetAttribute("value")!;
+        page = await Visitor.Page(await hollis.Post("/proofs/choice", page.TokenIn(), ("Records", pilar), ("ForWhom", "Larkfield Haulage"), ("Find", "bao")));
+        Assert.Equal(["Pilar Etxeberria", "Bao Nguyen"], page.QuerySelectorAll(".choice-name").Select(name => name.TextContent));
+        Assert.Equal(pilar, Assert.Single(page.QuerySelectorAll("input[name=Records][checked]")).GetAttribute("value"));
+        Assert.Equal("Larkfield Haulage", page.QuerySelector("#ForWhom")!.GetAttribute("value"));
+    }
+
+    [Theory]
+    [InlineData("ETXEBERRIA", new[] { "Pilar Etxeberria" })]
+    [InlineData("bao, pilar", new[] { "Bao Nguyen", "Pilar Etxeberria" })]
+    [InlineData("joao", new string[0])]
+    public async Task People_are_found_by_parts_of_their_names(string find, string[] names)
+    {
+        var page = await (await house.SignedIn("hollis")).Get($"/proofs?find={find}");
+        Assert.Equal(names, page.QuerySelectorAll(".choice-name").Select(name => name.TextContent));
+        Assert.Equal(names.Length == 0, page.QuerySelector(".choice [role=status]") is not null);
+    }
+
+    [Fact]
+    public async Task People_are_found_by_what_they_may_do()
+    {
+        var page = await (await house.SignedIn("hollis")).Get("/proofs?find=isolation");
+        Assert.Contains("Bao Nguyen", page.QuerySelectorAll(".choice-name").Select(name => name.TextContent));
+    }
+
+    [Fact]
+    public async Task Records_that_hold_stand_before_those_that_do_not()
+    {
+        var page = await (await house.SignedIn("hollis")).Get("/proofs");
+        Assert.Empty(page.QuerySelectorAll(".choice > .choice-person .state:not(.state-current, .state-due)"));
+        Assert.NotEmpty(page.QuerySelectorAll(".choice > details .state-suspended"));
+    }
+
+    [Fact]
+    public async Task A_mail_scanner_that_asks_for_the_head_alone_finds_the_proof()
+    {
+        var link = await Made("Bao Nguyen");
+        using var request = new HttpRequestMessage(HttpMethod.Head, link);
+        var answer = await house.Stranger().Client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("text/html", answer.Content.Headers.ContentType!.MediaType);
+        Assert.Empty(await answer.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
     }
 
     private async Task<string> Made(params string[] names)

@@ -24,7 +24,7 @@ public sealed class RecordActsTests(TrainingHouse house) : IClassFixture<Trainin
         var hollis = await house.SignedIn("hollis");
         var record = await RecordOf(hollis, "Pilar");
         var page = await hollis.Follow(await hollis.Press((await hollis.Get(record)).Button("Suspend it"), ("reason", "  ")));
-        Assert.Equal("Say in up to 2000 characters why.", page.Said());
+        Assert.Equal("Say in up to 500 characters why.", page.Said());
         Assert.Contains("Due", page.QuerySelector(".record-card .state")!.TextContent, StringComparison.Ordinal);
     }
 

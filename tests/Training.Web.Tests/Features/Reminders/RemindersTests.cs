@@ -34,6 +34,8 @@ public sealed class RemindersTests(TrainingHouse house)
         var answer = await stranger.Ask(address);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         Assert.Equal("text/calendar", answer.Content.Headers.ContentType!.MediaType);
+        using var head = new HttpRequestMessage(HttpMethod.Head, address);
+        Assert.Equal(HttpStatusCode.OK, (await stranger.Client.SendAsync(head, TestContext.Current.CancellationToken)).StatusCode);
         Assert.True(answer.Headers.CacheControl!.NoStore);
         var text = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         var calendar = Ical.Net.Calendar.Load(text)!;

@@ -27,4 +27,16 @@ public sealed class StatementsTests(TrainingHouse house)
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         Assert.Contains("2026-03-14", (await tomasz.Follow(answer)).Said(), StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("shop=rubbish", "shop")]
+    [InlineData("last=9999-12-31", "last")]
+    [InlineData("first=-9998-01-01", "first")]
+    public async Task What_cannot_be_meant_is_refused_and_gives_no_statements(string asked, string field)
+    {
+        var ifeoma = await house.SignedIn("ifeoma");
+        var answer = await ifeoma.Ask($"/statements.json?{asked}");
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        Assert.Equal(field, (await ifeoma.Follow(answer)).QuerySelector("[aria-invalid=true]")!.Id);
+    }
 }
