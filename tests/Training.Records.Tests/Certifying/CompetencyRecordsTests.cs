@@ -172,7 +172,7 @@ public sealed class CompetencyRecordsTests
     {
         await using var world = await Create();
         var record = await world.EarnedRecord(world.Technician);
-        Refused(await world.Records(records => records.Suspend(world.Owner, record, " ")), "Say in up to 2000 characters why.");
+        Refused(await world.Records(records => records.Suspend(world.Owner, record, " ")), "Say in up to 500 characters why.");
         NotAllowed(await world.Records(records => records.Suspend(world.Colleague, record, "No.")));
         NotAllowed(await world.Records(records => records.Suspend(world.Trainer, record, "No.")));
         NotFound(await world.Records(records => records.Look(world.Colleague, record)));

@@ -59,7 +59,7 @@ public sealed class PeopleIntakeTests
     {
         await using var world = await TestWorld.Create();
         var preview = (await Preview(world, world.Owner, "name,sign-in\nNoor Aziz,noor.aziz\n\n\"Rosa\nQuispe\",rosa.quispe\nX,\n")).Value;
-        Assert.Equal([4, 5], preview.Problems.Select(problem => problem.Line).Distinct());
+        Assert.Equal([4, 6], preview.Problems.Select(problem => problem.Line).Distinct());
     }
 
     [Fact]

@@ -237,14 +237,14 @@ public sealed class RunsTests
         await using var world = await Create();
         var run = await Started(world);
         Refused(await world.Runs(runs => runs.Sign(world.Examiner, run, "")), "End the run before signing it.");
-        Refused(await world.Runs(runs => runs.Abandon(world.Examiner, run, " ")), "Say in up to 2000 characters why the run is abandoned.");
+        Refused(await world.Runs(runs => runs.Abandon(world.Examiner, run, " ")), "Say in up to 500 characters why the run is abandoned.");
         var abandoned = Ok(await world.Runs(runs => runs.Abandon(world.Examiner, run, "Rain.")));
         Assert.Equal((RunState.Abandoned, "Rain."), (abandoned.Run.State, abandoned.Reason));
         Assert.Equal("Rain.", Ok(await world.Runs(runs => runs.Abandon(world.Examiner, run, "Snow."))).Reason);
         Refused(await world.Runs(runs => runs.Sign(world.Examiner, run, "")), "The run was abandoned; it cannot be signed.");
         var signed = (await world.SignedRun(world.Technician, ChangeTray)).Run;
         Refused(await world.Runs(runs => runs.Abandon(world.Examiner, signed, "Rain.")), "The run is signed; it cannot be abandoned.");
-        Refused(await world.Runs(runs => runs.Sign(world.Examiner, run, new string('x', 2001))), "A note has at most 2000 characters.");
+        Refused(await world.Runs(runs => runs.Sign(world.Examiner, run, new string('x', 2001))), "A note has at most 1000 characters.");
     }
 
     [Fact]
