@@ -89,6 +89,7 @@ public sealed class ShopSeparationTests
         await Hidden<Jobs>(nameof(Jobs.Look), async jobs => await jobs.Look(them, job));
         await Hidden<Jobs>(nameof(Jobs.On), async jobs => await jobs.On(them, job, new(2026, 3, 2)));
         await Hidden<Jobs>(nameof(Jobs.Confirm), async jobs => await jobs.Confirm(them, job, [(RelayTrays, amara.Person)]));
+        await Hidden<Jobs>(nameof(Jobs.CallOff), async jobs => await jobs.CallOff(them, job));
         await Hidden<Jobs>(nameof(Jobs.Prove), async jobs => await jobs.Prove(them, job, line => line.Customer));
 
         // What is listed has nothing of Quillmoor in it.

@@ -143,6 +143,8 @@ internal sealed class PersonFileParts(TrainingDbContext db, LogBook log)
             .Where(crew => crew.ConfirmedById == person).Select(crew => new { crew.JobId, crew.Number, crew.ConfirmedAt }).ToListAsync())),
         Part<Job>("jobsPlanned", [nameof(Job.MadeById)], async person => Many(await db.Set<Job>().AsNoTracking()
             .Where(job => job.MadeById == person).Select(job => new { job.Id, job.Customer, job.Chassis, job.FirstDay, job.LastDay, job.MadeAt }).ToListAsync())),
+        Part<JobCancellation>("jobsCalledOff", [nameof(JobCancellation.ById)], async person => Many(await db.Set<JobCancellation>().AsNoTracking()
+            .Where(cancellation => cancellation.ById == person).Select(cancellation => new { cancellation.JobId, cancellation.At }).ToListAsync())),
         Part<ShopNeed>("needsSet", [nameof(ShopNeed.SetById)], async person => Many(await db.Set<ShopNeed>().AsNoTracking()
             .Where(need => need.SetById == person).Select(need => new { need.Competency, need.People, need.SetAt }).ToListAsync())),
         Part<CalendarAddress>("calendarAddress", [nameof(CalendarAddress.PersonId)], async person => Many(await db.Set<CalendarAddress>().AsNoTracking()
