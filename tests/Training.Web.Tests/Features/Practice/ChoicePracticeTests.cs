@@ -1,4 +1,3 @@
-using System.Net;
 using AngleSharp.Html.Dom;
 using Training.Web.Tests.House;
 
