@@ -52,7 +52,7 @@ public sealed class ContentReaderTests
     [InlineData("scenarios/at-the-crane.md", "show: []", "show: []\nstart: []\nabsent: []")]
     [InlineData("modules/02-refit/lesson.md", "minutes: 5", "minutes: 5\nsources: []")]
     [InlineData("scenarios/weak-relay.md", "division: 0.005, on", "one-of: [], division: 0.005, on")]
-    [InlineData("procedures/change-relay-tray.es.yaml", "title:", "facts: {}\ntitle:")]
+    [InlineData("procedures/change-relay-tray.es.yaml", "facts:\n  key: [llave, puesta, quitada]", "facts: {}")]
     public void A_list_with_nothing_in_it_is_as_good_as_none(string path, string old, string with)
     {
         var files = ContentFolders.Good.Select(file =>

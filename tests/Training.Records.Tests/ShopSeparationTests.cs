@@ -61,6 +61,7 @@ public sealed class ShopSeparationTests
         await Hidden<Sittings>(nameof(Sittings.Candidates), async sittings => await sittings.Candidates(them, sitting));
         await Hidden<Sittings>(nameof(Sittings.Admit), async sittings => await sittings.Admit(them, sitting, them.Person));
         await Hidden<Sittings>(nameof(Sittings.Admit), async sittings => await sittings.Admit(them, theirs, amara.Person));
+        await Hidden<Sittings>(nameof(Sittings.TakeOff), async sittings => await sittings.TakeOff(them, sitting, amara.Person));
         await Hidden<Sittings>(nameof(Sittings.Close), async sittings => await sittings.Close(them, sitting));
         await Hidden<Papers>(nameof(Papers.Look), async papers => await papers.Look(them, paper));
         await Hidden<Papers>(nameof(Papers.Begin), async papers => await papers.Begin(them, paper));

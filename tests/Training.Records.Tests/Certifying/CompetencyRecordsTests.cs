@@ -239,7 +239,7 @@ public sealed class CompetencyRecordsTests
             NotAllowed(await world.Records(records => records.Confirm(actor, theory, "Seen.")));
         NotFound(await world.Records(records => records.Confirm(world.ForeignOwner, theory, "Seen.")));
         NotFound(await world.Records(records => records.Confirm(world.Owner, new(Guid.NewGuid()), "Seen.")));
-        Refused(await world.Records(records => records.Confirm(world.Owner, theory, " ")), "Say in up to 2000 characters which work was seen.");
+        Refused(await world.Records(records => records.Confirm(world.Owner, theory, " ")), "Say in up to 500 characters which work was seen.");
         foreach (var actor in new[] { world.Owner, world.Examiner, world.Administrator })
         {
             world.Clock.Advance(TimeSpan.FromDays(1));
