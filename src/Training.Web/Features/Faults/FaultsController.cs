@@ -16,6 +16,8 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
     [ApiExplorerSettings(IgnoreApi = true)]
     public IActionResult Index([FromRoute] int code)
     {
+        // Opened by hand, with a number that no answer has.
+        if (code is < 400 or >= 600) code = 404;
         var sentence = HttpContext.Items[Refusing.SentenceKey] as string ?? code switch
         {
             400 => words["The form could not be read. Go back, load the page again and send it once more; nothing was changed."],
@@ -23,7 +25,7 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
             404 => words["There is nothing here that you can see. It may have moved, or it belongs to another shop."],
             _ => words["Something went wrong on our side. Nothing that you were told is saved is lost. Try again in a minute."],
         };
-        Response.StatusCode = code is >= 400 and < 600 ? code : 500;
+        Response.StatusCode = code;
         return View("Index", sentence);
     }
 }

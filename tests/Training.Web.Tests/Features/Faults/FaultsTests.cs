@@ -13,4 +13,14 @@ public sealed class FaultsTests(TrainingHouse house)
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Contains("nothing was changed", (await Visitor.Page(answer)).Body!.TextContent, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("/faults/200", null)]
+    [InlineData("/faults/999", null)]
+    [InlineData("/papers/xyz/questions/1", "amara")]
+    public async Task What_is_nowhere_is_not_found(string address, string? who)
+    {
+        var visitor = who is null ? house.Stranger() : await house.SignedIn(who);
+        Assert.Equal(HttpStatusCode.NotFound, (await visitor.Ask(address)).StatusCode);
+    }
 }
