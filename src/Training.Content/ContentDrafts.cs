@@ -39,7 +39,8 @@ internal sealed class ContentDrafts
         HashSet<string> paths = new(StringComparer.Ordinal);
         foreach (var file in files)
         {
-            if (!paths.Add(file.Path)) drafts.Stray(file, "The file is given twice: keep one.");
+            if (file.Fault is { } fault) drafts.Stray(file, fault);
+            else if (!paths.Add(file.Path)) drafts.Stray(file, "The file is given twice: keep one.");
             else if (ContentPlace.Of(file.Path) is not { } place) drafts.Misplaced(file);
             else if (place is { Sort: ContentSort.Labels, Language: ContentLibrary.DefaultLanguage }) drafts.Stray(file, "The labels of the default language stand in the pictures themselves: remove the file.");
             else if (place.Language == ContentLibrary.DefaultLanguage) drafts.Stray(file, $"The file in \"{place.Language}\" has no language in its name: take \".{place.Language}\" out of it.");
@@ -120,8 +121,7 @@ internal sealed class ContentDrafts
     // A file that stands beside the content does no harm; one that its author takes for content does.
     private void Misplaced(ContentFile file)
     {
-        var folder = file.Path.Split('/')[0];
-        if (folder is "modules" or "procedures" or "scenarios" or "competencies" or "glossary" && file.Name != "README.md")
+        if (ContentPlace.IsMeant(file.Path))
             Stray(file, "The file is not read by this name: content is modules/<nn-name>/lesson.md, modules/<nn-name>/pictures/<name>.svg, modules/<nn-name>/pictures/labels.<language>.yaml, procedures/<id>.yaml, scenarios/<id>.md, competencies/<id>.yaml and glossary/<language>.yaml, in lower case.");
     }
 

@@ -31,6 +31,9 @@ public sealed record ContentFile(string Path, string Text)
     /// <summary>The SHA-256 of the text in UTF-8, without a byte-order mark. Worked out once: what was judged by is looked up by it again and again.</summary>
     public ContentHash Hash { get; private set; } = ContentHash.Of(Text);
 
+    /// <summary>Why it could not be read; null where it was. A file with a fault has no text.</summary>
+    public string? Fault { get; init; }
+
     /// <summary>Whether content is read from a path, by its name.</summary>
     /// <param name="path">A path below <c>content/</c>.</param>
     public static bool IsContent(string path) => ContentPlace.Of(path) is not null;

@@ -19,7 +19,6 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
             return new(within, module.Value, language);
         }
 
-
         var sort = match.Groups["folder"].Value switch
         {
             "procedures" => ContentSort.Procedure,
@@ -29,6 +28,10 @@ internal sealed partial record ContentPlace(ContentSort Sort, string Id, string?
         };
         return new(sort, match.Groups["id"].Value, language);
     }
+
+    /// <summary>Whether the author of a file takes it for content: it stands in a folder of content. What stands beside does no harm.</summary>
+    public static bool IsMeant(string path) =>
+        path.Split('/') is var parts && parts[0] is "modules" or "procedures" or "scenarios" or "competencies" or "glossary" && parts[^1] != "README.md";
 
     [GeneratedRegex(
         """

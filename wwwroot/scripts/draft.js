@@ -123,14 +123,15 @@
 
   function number() {
     const lines = text.value.split("\n").length;
-    if (gutter.children.length === lines) return;
+    const numbered = Math.min(lines, Number(gutter.dataset.most));
+    text.rows = lines + 1;
+    if (gutter.children.length === numbered) return;
     gutter.textContent = "";
-    for (let line = 1; line <= lines; line++) {
+    for (let line = 1; line <= numbered; line++) {
       const span = document.createElement("span");
       span.textContent = line;
       gutter.append(span, "\n");
     }
-    text.rows = lines + 1;
     marks();
   }
 

@@ -33,7 +33,7 @@ internal sealed record CheckTarget(int Files, IReadOnlyList<ContentProblem> Prob
         string[] procedures = [.. Directory.EnumerateFiles(path, "*.yaml").Order(StringComparer.Ordinal)];
         if (procedures.Length == 0)
             return new(0, [InputFile.Problem(path, "There is no content here: name a folder that holds modules/, procedures/, scenarios/ or competencies/, or a file.")]);
-        CheckTarget[] found = [.. procedures.Select(SingleFile)];
+        CheckTarget[] found = [.. procedures.Select(file => ContentFolder.WhyNot(file) is { } fault ? new(1, [InputFile.Problem(file, fault)]) : SingleFile(file))];
         return new(found.Sum(target => target.Files), [.. found.SelectMany(target => target.Problems)]);
     }
 

@@ -12,6 +12,12 @@ public static class DraftCheck
     // Enough for 40 steps with a rule for each; more is estimated rather than waited for.
     private static readonly AnalysisLimits Quick = new(60_000, 400);
 
+    /// <summary>The most steps, with the decoys, of which the orders are looked at while somebody waits: three times what a long job has.</summary>
+    public const int MostSteps = 120;
+
+    /// <summary>The most rules of which the orders are looked at while somebody waits.</summary>
+    public const int MostRules = 200;
+
     /// <summary>Reads a draft among other files.</summary>
     /// <param name="others">The other files, as many as are to be looked at; see <see cref="Surroundings"/>.</param>
     /// <param name="draft">The draft.</param>
@@ -36,11 +42,17 @@ public static class DraftCheck
             .Count(problem => problem.File == draft.Path && problem.HoldsBack);
     }
 
+    /// <summary>Whether a procedure is too long for its orders to be looked at while somebody waits.</summary>
+    /// <param name="steps">Its steps and decoys.</param>
+    /// <param name="rules">Its rules.</param>
+    public static bool IsTooLong(int steps, int rules) => steps > MostSteps || rules > MostRules;
+
     private static DraftReport WithFigures(DraftReport report, ContentFile draft, Answer? given)
     {
         var read = ProcedureDraft.Read(draft, ProcedureDemands.ToGrade);
         if (read.Procedure is not { } procedure) return report;
-        report = report with { Procedure = procedure };
+        report = report with { Procedure = procedure, IsTooLong = IsTooLong(procedure.Steps.Count + procedure.Decoys.Count, procedure.Rules.Count) };
+        if (report.IsTooLong) return report;
         if (!NamesAreSound(procedure)) return report;
         var loop = RuleLoop.Of(procedure);
         return report with
@@ -79,11 +91,17 @@ public sealed record DraftReport(string Path, IReadOnlyList<ContentProblem> AllP
     /// <summary>What holds back other files.</summary>
     public IEnumerable<ContentProblem> Elsewhere => AllProblems.Where(problem => problem.File != Path && problem.HoldsBack);
 
+    /// <summary>What this draft's translations lack of it, or have too much: they are published together with it.</summary>
+    public IEnumerable<ContentProblem> OutOfStep => Elsewhere.Where(problem => ContentFile.OriginalOf(problem.File) == Path);
+
     /// <summary>Whether the draft itself may be published.</summary>
     public bool IsFit => !Problems.Any(problem => problem.HoldsBack);
 
     /// <summary>The procedure; null where the draft is none, or too broken to be read.</summary>
     public Procedure? Procedure { get; init; }
+
+    /// <summary>Whether the procedure is too long for what is told of its orders: then nothing is.</summary>
+    public bool IsTooLong { get; init; }
 
     /// <summary>A shortest circle of its rules; none where there is no circle.</summary>
     public IReadOnlyList<LoopLine> Loop { get; init; } = [];

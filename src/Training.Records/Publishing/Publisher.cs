@@ -16,6 +16,9 @@ namespace Training.Records.Publishing;
 /// </summary>
 public sealed class Publisher : IDisposable
 {
+    /// <summary>The name by which problems of the folder as a whole are told.</summary>
+    public const string WholeFolder = "content";
+
     private readonly IServiceScopeFactory scopes;
     private readonly Library library;
     private readonly Archive archive;
@@ -165,6 +168,21 @@ public sealed class Publisher : IDisposable
     {
         ArgumentNullException.ThrowIfNull(actor);
         return actor.Is(Roles.Trainer) || actor.Is(Roles.Administrator) ? state : Refused.NotAllowed;
+    }
+
+    /// <summary>Tells trainers that the folder could not be read, or not be published. What was published before is served on.</summary>
+    /// <param name="sentence">Why.</param>
+    internal async Task<PublishingState> NotRead(string sentence)
+    {
+        await oneAtATime.WaitAsync();
+        try
+        {
+            return state = state with { Problems = [new(WholeFolder, 1, 1, ProblemLevel.Error, sentence)] };
+        }
+        finally
+        {
+            oneAtATime.Release();
+        }
     }
 
     /// <inheritdoc/>

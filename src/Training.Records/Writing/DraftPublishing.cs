@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Content;
+using Training.Content.Writing;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
 using Training.Records.Storage;
@@ -30,7 +31,7 @@ public sealed class DraftPublishing
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
         if (await NotReady(id, version) is { } refusal) return refusal;
-        if (await Fault(id) is { } fault) return fault;
+        if (await FaultTogether(actor, id) is { } fault) return fault;
         await using var change = await db.BeginChange();
         var draft = await db.Set<Draft>().SingleAsync(known => known.Id == id);
         if (draft.Version != version) return Moved;
@@ -153,13 +154,29 @@ public sealed class DraftPublishing
             : null;
     }
 
-    // The other drafts on the desk count as if they were published: a lesson and its procedure are offered one by one.
-    private async Task<Refusal?> Fault(DraftId id)
+    /// <summary>
+    /// Why a draft could not be published together with all others; null where it could. The other drafts on the desk count as
+    /// if they were published: a lesson and its procedure are offered one by one.
+    /// </summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="id">The draft.</param>
+    public async Task<Refusal?> FaultTogether(Actor actor, DraftId id)
     {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.Is(Roles.Trainer)) return Refused.NotAllowed;
         var files = await db.FilesWithDrafts(publisher.Served);
         var path = await db.Set<Draft>().Where(draft => draft.Id == id).Select(draft => draft.Path).SingleAsync();
-        var problem = ContentReader.Read(files).Problems.FirstOrDefault(problem => problem.File == path && problem.HoldsBack);
-        return problem is null ? null : new Refusal($"It has an error and cannot be published: line {problem.Line}: {problem.Sentence}");
+        var problems = ContentReader.Read(files).Problems.Where(problem => problem.HoldsBack).ToList();
+        if (problems.Find(problem => problem.File == path) is { } own)
+            return new Refusal($"It has an error and cannot be published: line {own.Line}: {own.Sentence}");
+        if (problems.Count == 0) return null;
+        // What is wrong elsewhere without it, too, is for whoever wrote that. What it breaks, as a translation, would hold it back
+        // at the approval: that is too late to begin with.
+        var served = publisher.Served.FirstOrDefault(file => file.Path == path);
+        var without = ContentReader.Read([.. files.Where(file => file.Path != path), .. served is null ? Array.Empty<ContentFile>() : [served]]).Problems.ToHashSet();
+        return problems.Find(problem => !without.Contains(problem)) is { } broken
+            ? new Refusal($"With it, {broken.File} would have an error in line {broken.Line}: {broken.Sentence} Take that file up on the desk, too, and mend it there: both are published together.")
+            : null;
     }
 }
 
@@ -172,13 +189,17 @@ public readonly record struct DraftVersion(DraftId Draft, int Version);
 internal static class DraftQuestions
 {
     /// <summary>The files that are served, with the newest texts of all drafts in work or offered in place of theirs.</summary>
-    public static async Task<IReadOnlyList<ContentFile>> FilesWithDrafts(this TrainingDbContext db, IReadOnlyList<ContentFile> served)
+    public static async Task<IReadOnlyList<ContentFile>> FilesWithDrafts(this TrainingDbContext db, IReadOnlyList<ContentFile> served) =>
+        (await db.OnDesk(served)).Together;
+
+    /// <summary>The files that are served, and beside them the newest texts of all drafts in work or offered.</summary>
+    public static async Task<DeskFiles> OnDesk(this TrainingDbContext db, IReadOnlyList<ContentFile> served)
     {
         var drafts = await (from draft in db.Set<Draft>()
                             where draft.State == DraftState.InWork || draft.State == DraftState.Offered
                             join text in db.Set<DraftText>() on new { DraftId = draft.Id, Number = draft.Version } equals new { text.DraftId, text.Number }
                             select new ContentFile(draft.Path, text.Text)).ToListAsync();
-        return [.. served.ExceptBy(drafts.Select(file => file.Path), file => file.Path), .. drafts];
+        return new(served, drafts);
     }
 
     public static async Task<ApprovalWay> ApprovalWay(this TrainingDbContext db, Actor actor, Draft draft)

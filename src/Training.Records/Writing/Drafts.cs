@@ -249,6 +249,14 @@ public sealed class Drafts
         return (await db.FilesWithDrafts(publisher.Served)).ToList();
     }
 
+    /// <summary>What is published, and the drafts on the desk beside it.</summary>
+    /// <param name="actor">Who asks.</param>
+    public async Task<Outcome<DeskFiles, Refusal>> OnDesk(Actor actor)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        return actor.Is(Roles.Trainer) ? await db.OnDesk(publisher.Served) : Refused.NotAllowed;
+    }
+
     /// <summary>
     /// The wrong order that people gave most often when they practised a procedure, whichever revision it was; null where no
     /// order was given twice.

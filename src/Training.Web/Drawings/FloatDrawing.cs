@@ -15,7 +15,6 @@ internal static class FloatDrawing
     private const double LineGap = 11;
     private const double Top = 34;
     private const double Bottom = 286;
-    private const int LinesOfNumber = 4;
 
     public static XElement Draw(ScalePicture scale, string id)
     {
@@ -33,7 +32,7 @@ internal static class FloatDrawing
             var value = line * scale.Division;
             var y = Surface + (double)((value - scale.Value) / scale.Division) * LineGap;
             if (y < Top + 6 || y > Bottom - 6) continue;
-            var isNumbered = line % LinesOfNumber == 0;
+            var isNumbered = line % ScalePicture.LinesOfNumber(isFloat: true) == 0;
             svg.Add(Svg.Line(104, y, isNumbered ? 134 : 120, y, Svg.Ink, isNumbered ? 3 : 2));
             if (isNumbered)
                 svg.Add(Svg.Text(194, y + 6, value.ToString($"F{scale.Decimals}", CultureInfo.InvariantCulture), 17, anchor: "end"));

@@ -22,7 +22,12 @@ public sealed record MeterPicture(string Name, string Says, string Digits, strin
 /// <param name="Decimals">Decimal places of the numbers at the lines.</param>
 /// <param name="IsFloat">Whether it is a float, whose scale grows downwards; otherwise a thermometer.</param>
 public sealed record ScalePicture(string Name, string Says, decimal Value, decimal Division, string Unit, int Decimals, bool IsFloat)
-    : InstrumentPicture(Name, Says);
+    : InstrumentPicture(Name, Says)
+{
+    /// <summary>Every how many lines one has its number.</summary>
+    /// <param name="isFloat">Whether it is a float.</param>
+    public static int LinesOfNumber(bool isFloat) => isFloat ? 4 : 2;
+}
 
 /// <summary>A list of what is told.</summary>
 /// <param name="Name">What it is a picture of.</param>

@@ -28,7 +28,7 @@ internal static class ThermometerDrawing
             var value = line * scale.Division;
             var y = Mark - (double)((value - scale.Value) / scale.Division) * LineGap;
             if (y < Top || y > Bottom) continue;
-            var isNumbered = line % 2 == 0;
+            var isNumbered = line % ScalePicture.LinesOfNumber(isFloat: false) == 0;
             svg.Add(Svg.Line(150, y, isNumbered ? 172 : 162, y, Svg.Ink, isNumbered ? 3 : 2));
             if (isNumbered)
                 svg.Add(Svg.Text(180, y + 6, value.ToString($"F{scale.Decimals}", CultureInfo.InvariantCulture), 17));

@@ -1,4 +1,3 @@
-using Training.Content;
 using Training.Records.Publishing;
 
 namespace Training.Web.Startup;
@@ -10,36 +9,34 @@ namespace Training.Web.Startup;
 public sealed class ContentWatch(House house, Publisher publisher, TimeProvider time, ILogger<ContentWatch> log) : BackgroundService
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(5);
+    private readonly FolderWatch watch = new(house.Content, publisher);
 
-    /// <summary>Reads the folder and publishes it.</summary>
-    public Task<PublishingState> PublishNow() => publisher.Publish(ContentFolder.Read(house.Content));
+    /// <summary>Reads the folder for the first time and publishes it.</summary>
+    public Task<PublishingState?> Begin() => watch.Look();
 
     /// <inheritdoc/>
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
-        var seen = Stamp();
         using var timer = new PeriodicTimer(Pause, time);
+        var told = "";
         while (await timer.WaitForNextTickAsync(stoppingToken))
         {
             try
             {
-                var now = Stamp();
-                if (now == seen) continue;
-                var state = await PublishNow();
-                seen = now;
-                if (state.IsHeldBack) log.LogWarning("The content folder has errors; publication {Served} is served on.", state.Served);
-                else log.LogInformation("Publication {Served} is served.", state.Served);
+                if (await watch.Look() is not { } state) continue;
+                var said = state.IsHeldBack
+                    ? $"{state.Problems.First(problem => problem.HoldsBack)} Publication {state.Served} is served on."
+                    : $"Publication {state.Served} is served.";
+                // What goes on being wrong is tried again and again, and told once.
+                if (said == told) continue;
+                told = said;
+                if (state.IsHeldBack) log.LogWarning("The content folder has errors: {Said}", said);
+                else log.LogInformation("{Said}", said);
             }
             catch (Exception problem) when (problem is not OperationCanceledException)
             {
                 log.LogError(problem, "The content folder could not be published; it is tried again.");
             }
         }
-    }
-
-    private (int Files, long Newest, long Bytes) Stamp()
-    {
-        var files = new DirectoryInfo(house.Content).GetFiles("*", SearchOption.AllDirectories);
-        return (files.Length, files.Select(file => file.LastWriteTimeUtc.Ticks).DefaultIfEmpty(0).Max(), files.Sum(file => file.Length));
     }
 }

@@ -4,6 +4,7 @@ using Training.Content;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Demo;
+using Training.Records.Publishing;
 using Training.Records.Results;
 
 namespace Training.Web.Startup;
@@ -16,11 +17,10 @@ internal static class FirstStart
         Directory.CreateDirectory(app.Services.GetRequiredService<House>().Data);
         await app.Services.PrepareTrainingRecords();
         await using var scope = app.Services.CreateAsyncScope();
-        if (app.Environment.IsDevelopment())
-            await scope.ServiceProvider.GetRequiredService<DemoWorld>().Seed(ContentFolder.Read(app.Services.GetRequiredService<House>().Content));
-        var state = await app.Services.GetRequiredService<ContentWatch>().PublishNow();
-        foreach (var problem in state.Problems.Where(_ => state.IsHeldBack))
-            Console.Error.WriteLine($"content/{problem}");
+        if (app.Environment.IsDevelopment() && app.Services.GetRequiredService<House>() is var house && Directory.Exists(house.Content))
+            await scope.ServiceProvider.GetRequiredService<DemoWorld>().Seed(ContentFolder.Read(house.Content));
+        if (await app.Services.GetRequiredService<ContentWatch>().Begin() is { IsHeldBack: true } state)
+            foreach (var problem in state.Problems) Console.Error.WriteLine(problem.File == Publisher.WholeFolder ? $"{problem}" : $"content/{problem}");
         if (app.Configuration.GetValue<bool>("Results:CountAgain"))
             Console.WriteLine($"Counted again: {await scope.ServiceProvider.GetRequiredService<Recount>().Everything()} orders of work.");
         var people = scope.ServiceProvider.GetRequiredService<People>();

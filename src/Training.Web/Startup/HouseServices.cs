@@ -40,11 +40,13 @@ internal static class HouseServices
         services.AddSingleton(HtmlEncoder.Create(UnicodeRanges.All));
         services.AddSingleton<IStringLocalizer<Words>, WordBook>();
         AddSignIn(services, house);
+        builder.AddOutside();
         AddPages(services);
     }
 
     public static void UseHouse(this WebApplication app)
     {
+        app.UseOutside();
         app.UseSecurityHeaders();
         app.UseExceptionHandler("/faults/500");
         app.UseStatusCodePagesWithReExecute("/faults/{0}");

@@ -51,6 +51,23 @@ public sealed class CheckTests : CommandLine
     }
 
     [Fact]
+    public void Links_and_what_is_no_file_are_told_and_not_read()
+    {
+        var content = Content();
+        File.CreateSymbolicLink(Path.Combine(content, "scenarios", "elsewhere.md"), "/etc/passwd");
+        Directory.CreateSymbolicLink(Path.Combine(content, "scenarios", "round"), content);
+        using (var made = System.Diagnostics.Process.Start("mkfifo", Path.Combine(content, "procedures", "endless.yaml"))) made.WaitForExit();
+        foreach (var folder in new[] { content, Path.Combine(content, "procedures") })
+        {
+            var outcome = Run("check", folder);
+            Assert.Equal(ExitCode.AtFault, outcome.Code);
+            Assert.Contains(Path.Combine(content, "procedures", "endless.yaml") + ":1:1: error: ", outcome.Errors, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(3, Run("check", content).Errors.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length);
+    }
+
+    [Fact]
     public void Faults_stand_one_a_line_under_the_path_that_was_given()
     {
         var content = Content();

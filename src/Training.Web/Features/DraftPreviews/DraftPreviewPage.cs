@@ -45,6 +45,9 @@ public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnl
     /// <summary>What keeps the draft from being shown.</summary>
     public IReadOnlyList<ContentProblem> Problems { get; private init; } = [];
 
+    /// <summary>Other drafts that have errors; what is published is shown in place of them.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+
     /// <summary>Shows a draft.</summary>
     /// <param name="draft">The draft.</param>
     /// <param name="report">What was read of the content with all drafts on the desk.</param>

@@ -27,7 +27,7 @@ public sealed class DraftPreviewsController(
         var found = await drafts.Look(actor, draft);
         if (!found.IsOk) return this.NotShown(found.Fault);
         var file = new ContentFile(found.Value.Line.Path, found.Value.Text);
-        var report = DraftCheck.Of((await drafts.Files(actor)).Value, file);
-        return View(DraftPreviewPage.Of(found.Value, report, drawings, language, paper));
+        var reading = PreviewReading.Of((await drafts.OnDesk(actor)).Value, file);
+        return View(DraftPreviewPage.Of(found.Value, reading.Report, drawings, language, paper) with { LeftOut = reading.LeftOut });
     }
 }

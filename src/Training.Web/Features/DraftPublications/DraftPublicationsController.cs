@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Extensions.Localization;
 using Training.Content;
 using Training.Content.Comparing;
-using Training.Content.Writing;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Publishing;
@@ -40,10 +39,9 @@ public sealed class DraftPublicationsController(
         var changes = new List<DraftChange>();
         foreach (var view in others.Where(other => other.Way is ApprovalWay.Approve or ApprovalWay.Alone).Prepend(found.Value))
             changes.Add(new(view, await Compared(actor, view, changes.Count)));
-        var file = new ContentFile(found.Value.Line.Path, found.Value.Text);
         return View(new DraftPublicationPage(found.Value, changes, missing)
         {
-            IsFitTogether = DraftCheck.Faults(Surroundings.Of((await drafts.Files(actor)).Value, file), file) == 0,
+            IsFitTogether = missing.Count == 0 || await publishing.FaultTogether(actor, draft) is null,
         });
     }
 

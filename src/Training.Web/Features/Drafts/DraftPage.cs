@@ -16,8 +16,11 @@ public sealed record DraftPage(DraftView Draft, DraftCheckView Check, IReadOnlyL
     /// <summary>What a translation translates, as it lies on the desk or else is published; null where the draft is no translation.</summary>
     public ContentFile? English { get; init; }
 
+    /// <summary>The most lines that are numbered: beyond, the browser would have more to do with the numbers than with the text.</summary>
+    public const int MostNumbered = 20_000;
+
     /// <summary>How many lines the text has.</summary>
-    public int Lines => Draft.Text.Split('\n').Length;
+    public int Lines { get; } = Draft.Text.AsSpan().Count('\n') + 1;
 
     /// <summary>The lines at which something is wrong, and whether it keeps the draft back.</summary>
     public IReadOnlyDictionary<int, bool> Marks { get; } = Check.Report.Problems.GroupBy(problem => problem.Line)

@@ -16,6 +16,8 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
     [ApiExplorerSettings(IgnoreApi = true)]
     public IActionResult Index([FromRoute] int code)
     {
+        // Opened by hand, with a number that no answer has.
+        if (code is < 400 or >= 600) code = 404;
         var sentence = HttpContext.Items[Refusing.SentenceKey] as string ?? code switch
         {
             400 => words["The form could not be read. Go back, load the page again and send it once more; nothing was changed."],
@@ -24,7 +26,7 @@ public sealed class FaultsController(IStringLocalizer<Words> words) : Controller
             413 => words["What you sent is too large. Nothing was changed: choose a smaller file and send it again."],
             _ => words["Something went wrong on our side. Nothing that you were told is saved is lost. Try again in a minute."],
         };
-        Response.StatusCode = code is >= 400 and < 600 ? code : 500;
+        Response.StatusCode = code;
         return View("Index", sentence);
     }
 }

@@ -24,7 +24,7 @@ public sealed class PaperQuestionsController(
     public async Task<IActionResult> Show(PaperId paper, int number)
     {
         var open = await papers.Open(await current.Get(), paper, await reader.Language());
-        if (!open.IsOk) return Redirect($"/papers/{paper}");
+        if (!open.IsOk) return ModelState.IsValid ? Redirect($"/papers/{paper}") : NotFound();
         return Find(open.Value, number) is { } question
             ? View(await Page(open.Value, question, AnswerForm.OfSaved(question.Saved?.AnswerJson), null))
             : NotFound();

@@ -10,6 +10,9 @@ namespace Training.Web.Features.Shared;
 /// <param name="Judged">What was judged by the older one; null where that is not asked.</param>
 public sealed record ComparisonPage(FileComparison File, JudgedCounts? Judged = null)
 {
+    /// <summary>The most places of a text that are shown: nobody looks at more one by one.</summary>
+    public const int MostShown = 500;
+
     /// <summary>An id that no other comparison of the page has.</summary>
     public string Id { get; init; } = "comparison";
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Numerics;
+using Training.Content;
 using Training.Content.Writing;
 using Training.Sequencing.Analysis;
 using Training.Sequencing.Procedures;
@@ -10,6 +11,26 @@ namespace Training.Web.Features.Shared;
 /// <param name="Report">What was found.</param>
 public sealed record DraftCheckView(DraftReport Report)
 {
+    /// <summary>The most problems that are told one by one: nobody mends more before the next check.</summary>
+    public const int MostTold = 200;
+
+    /// <summary>What keeps the draft back, as far as it is told; what runs in a circle is told by its rules.</summary>
+    public IReadOnlyList<IGrouping<string, ContentProblem>> Errors { get; } =
+    [
+        .. Report.Problems.Where(problem => problem.HoldsBack)
+            .Where(problem => Report.Loop.Count == 0 || !problem.Sentence.StartsWith("The rules run in a circle", StringComparison.Ordinal))
+            .Take(MostTold).GroupBy(problem => problem.Sentence),
+    ];
+
+    /// <summary>What is worth knowing, as far as it is told.</summary>
+    public IReadOnlyList<ContentProblem> Remarks { get; } = [.. Report.Problems.Where(problem => !problem.HoldsBack).Take(MostTold)];
+
+    /// <summary>How many things keep the draft back.</summary>
+    public int Faults { get; } = Report.Problems.Count(problem => problem.HoldsBack);
+
+    /// <summary>How many problems are not told one by one.</summary>
+    public int Untold => Math.Max(0, Faults - MostTold) + Math.Max(0, Report.Problems.Count - Faults - MostTold);
+
     /// <summary>What a step says.</summary>
     /// <param name="step">The step.</param>
     public string NameOf(StepId step) => Report.Procedure is { } procedure ? procedure.NameOf(step) : step.Value;

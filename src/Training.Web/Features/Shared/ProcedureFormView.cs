@@ -7,7 +7,7 @@ namespace Training.Web.Features.Shared;
 /// <param name="Address">Where an edit is sent.</param>
 public sealed record ProcedureFormView(FormParts Parts, string Address)
 {
-    /// <summary>The form of a file; null where the file is no procedure, or no YAML.</summary>
+    /// <summary>The form of a file; null where the file is no procedure or no YAML, or so long that nobody would find a sentence.</summary>
     /// <param name="path">Where it stands.</param>
     /// <param name="text">Its text.</param>
     /// <param name="address">Where an edit is sent.</param>
@@ -16,7 +16,7 @@ public sealed record ProcedureFormView(FormParts Parts, string Address)
         ArgumentNullException.ThrowIfNull(path);
         // A translation holds texts alone, which are as easily written in the text.
         if (!path.StartsWith("procedures/", StringComparison.Ordinal) || path.Count(letter => letter == '.') != 1) return null;
-        return ProcedureForm.Read(text) is { } parts ? new(parts, address) : null;
+        return ProcedureForm.Read(text) is { } parts && !DraftCheck.IsTooLong(parts.Steps.Count + parts.Decoys.Count, parts.Rules.Count) ? new(parts, address) : null;
     }
 
     /// <summary>The harms that can be chosen.</summary>

@@ -33,11 +33,22 @@ public static class ReadingPictures
         return view.On is Instrument.Multimeter or Instrument.ClampMeter
             ? new MeterPicture(title, words["The display shows {0}.", shown], number, input.Unit.Symbol, view.On == Instrument.ClampMeter)
             : new ScalePicture(
-                title,
-                view.On == Instrument.Hydrometer
-                    ? words["The surface of the liquid stands at {0} on the scale of the float. From line to line it is {1}.", shown, input.Division]
-                    : words["The column of the thermometer ends at {0}. From line to line it is {1}.", shown, input.Division],
-                input.Number, input.Division, input.Unit.Symbol, Decimals(input.Division), view.On == Instrument.Hydrometer);
+                title, Stands(view, words), input.Number, input.Division, input.Unit.Symbol, Decimals(input.Division), view.On == Instrument.Hydrometer);
+    }
+
+    // Whoever hears the picture has the scale to read as whoever sees it: the numbers beside the place and the lines between
+    // them, never the value. A display shows digits to everybody.
+    private static string Stands(ReadingInputView view, IStringLocalizer<Words> words)
+    {
+        var (division, isFloat) = (view.Input.Division, view.On == Instrument.Hydrometer);
+        var lines = ScalePicture.LinesOfNumber(isFloat);
+        var below = Math.Floor(view.Input.Number / (division * lines)) * lines;
+        var past = (view.Input.Number / division - below).ToString("0.##", CultureInfo.CurrentCulture);
+        return isFloat
+            ? words["The surface of the liquid stands between {0} and {1} on the scale of the float, which are {2} parts apart: {3} parts from {0}.", Mark(below), Mark(below + lines), lines, past]
+            : words["The column of the thermometer ends between {0} and {1} on the scale, which are {2} parts apart: {3} parts above {0}.", Mark(below), Mark(below + lines), lines, past];
+
+        string Mark(decimal line) => (line * division).ToString($"F{Decimals(division)}", CultureInfo.InvariantCulture) + (view.Input.Unit.Symbol is { Length: > 0 } unit ? $" {unit}" : "");
     }
 
     private static string Title(ReadingInputView view, IStringLocalizer<Words> words) => view.Called ?? words.Say(view.Input.Input.Title);

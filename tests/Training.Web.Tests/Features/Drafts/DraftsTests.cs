@@ -175,6 +175,70 @@ public sealed class DraftsTests : IAsyncDisposable
         Assert.Contains("error", (await tomasz.Follow(refused)).QuerySelector(".said-wrong")!.TextContent, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_lesson_that_its_translations_do_not_follow_is_told_where_it_is_written_and_where_it_is_offered()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        const string more = "\n\n## What is new\n\nOne more thing.\n";
+        var address = await Begin(tomasz, "modules/03-batteries/lesson.md");
+        await Append(tomasz, address, more);
+        var page = await tomasz.Get(address);
+        Assert.Equal("No error here, but a translation is out of step", page.QuerySelector("#check")!.TextContent);
+        Assert.Contains("modules/03-batteries/lesson.es.md", page.QuerySelector("[data-check]")!.TextContent, StringComparison.Ordinal);
+
+        var last = await tomasz.Get($"{address}/publication");
+        Assert.Equal("It cannot be published yet", last.QuerySelector("#missing")!.TextContent);
+        Assert.Contains("With it, modules/03-batteries/lesson.es.md would have an error", (await tomasz.Follow(await tomasz.Press(last.Button("Ask for approval")))).Said(), StringComparison.Ordinal);
+
+        foreach (var language in new[] { "es", "hi" })
+            await Append(tomasz, await Begin(tomasz, $"modules/03-batteries/lesson.{language}.md"), more.Replace("new", "nuevo", StringComparison.Ordinal).Replace("One more thing", "Otra cosa", StringComparison.Ordinal));
+        last = await tomasz.Get($"{address}/publication");
+        Assert.Equal("Not by itself", last.QuerySelector("#missing")!.TextContent);
+        Assert.Contains("Another trainer finds it", (await tomasz.Follow(await tomasz.Press(last.Button("Ask for approval")))).Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_draft_is_previewed_though_a_colleagues_has_an_error()
+    {
+        var keiko = await house.SignedIn("keiko");
+        await Append(keiko, await Begin(keiko), "\nnot: [yaml");
+        var tomasz = await house.SignedIn("tomasz");
+        var page = await tomasz.Get($"{await Begin(tomasz, "modules/03-batteries/lesson.md")}/preview");
+        Assert.NotNull(page.QuerySelector("article.lesson"));
+        Assert.Contains(Path, page.Said(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_very_long_text_is_numbered_as_far_as_a_browser_bears_it()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz, "modules/03-batteries/lesson.md");
+        await Append(tomasz, address, new string('\n', 60_000));
+        Assert.Equal(20_000, (await tomasz.Get(address)).QuerySelectorAll("[data-gutter] span").Length);
+    }
+
+    [Fact]
+    public async Task A_procedure_that_nobody_could_follow_is_checked_without_its_orders_and_sentences()
+    {
+        var tomasz = await house.SignedIn("tomasz");
+        var address = await Begin(tomasz);
+        var page = await tomasz.Get(address);
+        Assert.NotNull(page.QuerySelector(".procedure-form"));
+        var steps = string.Concat(Enumerable.Range(0, 300).Select(step => $"  - {{ id: more-{step}, do: Do one more thing {step} }}\n"));
+        await tomasz.Post(address, page.TokenIn(), ("version", "1"), ("text", Text(page).Replace("steps:\n", "steps:\n" + steps, StringComparison.Ordinal)));
+        page = await tomasz.Get(address);
+        Assert.Null(page.QuerySelector(".procedure-form"));
+        Assert.Null(page.QuerySelector("#kind-0"));
+        Assert.Contains("too long for its orders to be looked at", page.QuerySelector("[data-check]")!.TextContent, StringComparison.Ordinal);
+    }
+
+    private static async Task Append(Visitor visitor, string address, string text)
+    {
+        var page = await visitor.Get(address);
+        var saved = await visitor.Post(address, page.TokenIn(), ("version", page.QuerySelector("input[name=version]")!.GetAttribute("value")!), ("text", Text(page) + text));
+        Assert.Equal(HttpStatusCode.Redirect, saved.StatusCode);
+    }
+
     private static async Task<string> Begin(Visitor visitor, string path = Path)
     {
         var desk = await visitor.Get("/desk");

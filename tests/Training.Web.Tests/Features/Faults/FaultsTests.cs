@@ -47,4 +47,14 @@ public sealed class FaultsTests(TrainingHouse house)
         var fields = Enumerable.Range(0, 2000).Select(number => ($"field{number}", "x")).ToArray();
         Assert.Equal(HttpStatusCode.BadRequest, (await house.Stranger().Post("/sign-in", null, fields)).StatusCode);
     }
+
+    [Theory]
+    [InlineData("/faults/200", null)]
+    [InlineData("/faults/999", null)]
+    [InlineData("/papers/xyz/questions/1", "amara")]
+    public async Task What_is_nowhere_is_not_found(string address, string? who)
+    {
+        var visitor = who is null ? house.Stranger() : await house.SignedIn(who);
+        Assert.Equal(HttpStatusCode.NotFound, (await visitor.Ask(address)).StatusCode);
+    }
 }

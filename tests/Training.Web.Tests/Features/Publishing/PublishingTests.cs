@@ -26,6 +26,11 @@ public sealed class PublishingTests(TrainingHouse house)
         Assert.All(broken.QuerySelectorAll("code"), place => Assert.Matches(@"^procedures/half-written\.yaml:\d+:\d+$", place.TextContent));
         Assert.NotEmpty(broken.QuerySelectorAll("code"));
 
+        Assert.NotNull(await new FolderWatch("/no/such/folder", publisher).Look());
+        broken = (await tomasz.Get("/publishing")).QuerySelector("section[aria-labelledby=broken]")!;
+        Assert.Contains("There is no content folder", broken.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("What stands in the content folder", broken.TextContent, StringComparison.Ordinal);
+
         await publisher.Publish(files);
         Assert.Contains("Nothing is broken", (await tomasz.Get("/publishing")).QuerySelector("h2")!.TextContent, StringComparison.Ordinal);
     }
