@@ -9,9 +9,9 @@ namespace Training.Web.Tests.Features.Papers;
 [Collection(SharedHouse.Name)]
 public sealed class PapersTests(TrainingHouse house)
 {
-    private const int Questions = 9;
-    private const int LastWithOptions = 8;
-    private const int FirstWithOptions = 5;
+    private const int Questions = 8;
+    private const int LastWithOptions = 6;
+    private const int FirstWithOptions = 4;
 
     [Fact]
     public async Task Before_it_is_begun_a_paper_tells_its_rules_and_shows_no_question()
