@@ -10,6 +10,7 @@ namespace Training.Web.Features.Desk;
 
 /// <summary>The trainer's desk: what is in work, what has problems, what waits for approval, and where to begin.</summary>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 public sealed class DeskController(Training.Records.Writing.Drafts drafts, CurrentActor current) : Controller
 {
     /// <summary>Everything on the desk.</summary>
