@@ -14,6 +14,9 @@ public abstract record Sheet
     /// <summary>The number of the last save that the server has: a later one wins, an older one never does.</summary>
     public long SaveNumber { get; init; }
 
+    /// <summary>Whether the server holds another answer, saved from another page, than the one on the sheet.</summary>
+    public bool IsAnotherHeld { get; init; }
+
     /// <summary>What else the form carries, such as the seed and the key of this hand-in.</summary>
     public IReadOnlyDictionary<string, string> Carried { get; init; } = new Dictionary<string, string>();
 
