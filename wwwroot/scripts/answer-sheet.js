@@ -39,10 +39,10 @@
     const count = form.querySelector("[data-count]");
     const said = form.querySelector("[data-change-word]");
     const before = Number(form.dataset.before || 0);
-    const saver = saverOf(form, () => rows().flatMap(row => [
+    const saver = saverOf(form, () => [["sheet", "order"], ...rows().flatMap(row => [
       ["step", row.dataset.placed],
       ["seconds", row.querySelector("input[name=seconds]").value],
-    ]));
+    ])]);
     let last = { step: "", at: 0 };
 
     form.addEventListener("click", event => {
@@ -189,66 +189,69 @@
     return { changed, restore, leave() {} };
   }
 
-  // Keeps the newest answer on this device until the server has it; a later number always wins over an earlier one.
+  // Keeps the newest answer on this device until the server has it. Each save says which saves it was made from: the one
+  // that the page showed, and those that were sent and not heard of; what somebody else saved meanwhile is not overwritten.
   function saving(form, fields) {
     const word = form.querySelector("[data-save-word]");
     const number = form.querySelector("input[name=saveNumber]");
-    const key = `answer:${form.dataset.saveAddress}`;
+    const made = form.querySelector("input[name=madeFrom]");
+    const another = form.querySelector("[data-another-held]");
+    const address = form.dataset.saveAddress;
     let timer = 0;
     let busy = false;
     let leaving = false;
+    let unsent = false;
+    let refused = false;
+    let held = another.hidden ? null : Number(form.dataset.saveNumber);
 
     addEventListener("online", send);
     // A page that the browser kept and shows again may be older than what the server holds.
     addEventListener("pageshow", event => { if (event.persisted) location.reload(); });
-    setInterval(() => { if (kept()) send(); }, 5000);
+    setInterval(send, 5000);
+    another.querySelector("[data-keep-mine]").addEventListener("click", keepMine);
+    another.querySelector("[data-take-saved]").addEventListener("click", () => keptAnswers.remove(address));
 
-    function kept() {
-      try {
-        return JSON.parse(localStorage.getItem(key) ?? "null");
-      } catch {
-        return null;
-      }
-    }
-
-    function keep(order) {
-      try {
-        if (order) localStorage.setItem(key, JSON.stringify(order));
-        else localStorage.removeItem(key);
-      } catch {
-        // A browser that keeps nothing still sends; only a lost connection then loses what it could not send.
-      }
-    }
+    function keep() { keptAnswers.write(address, { number: number.value, madeFrom: made.value.split(","), fields: fields() }); }
 
     function changed() {
       number.value = String(Math.max(Number(number.value) + 1, Date.now()));
-      keep({ number: number.value, fields: fields() });
+      [unsent, refused] = [true, false];
+      keep();
+      if (held !== null) return;
       word.textContent = form.dataset.wordSaving;
       clearTimeout(timer);
       timer = setTimeout(send, 300);
     }
 
     async function send() {
-      if (busy || leaving) return;
+      if (!unsent || busy || leaving || refused || held !== null) return;
       busy = true;
       const sent = number.value;
+      const body = new URLSearchParams(new FormData(form));
+      made.value = `${made.value},${sent}`;
+      keep();
       try {
-        const answer = await fetch(form.dataset.saveAddress, {
-          method: "POST", body: new URLSearchParams(new FormData(form)), headers: { Accept: "application/json" }, redirect: "manual",
-        });
+        const answer = await keptAnswers.post(address, body);
         if (answer.ok) {
+          made.value = String((await answer.json()).counter);
           if (number.value === sent) {
-            keep(null);
+            unsent = false;
+            // Another page at the same question may keep another answer here by now.
+            if (keptAnswers.read(address)?.number === sent) keptAnswers.remove(address);
             word.textContent = form.dataset.wordSaved;
           } else {
+            keep();
             setTimeout(send, 0);
           }
         } else if (answer.type === "opaqueredirect" || answer.status === 400) {
           word.textContent = form.dataset.wordSignedOut;
-        } else if (answer.status === 409 || answer.status === 410) {
-          keep(null);
+        } else if (answer.status === 409) {
+          choose((await answer.json()).held);
+        } else if (answer.status === 410) {
+          keptAnswers.remove(address);
           location.reload();
         } else {
+          refused = answer.status === 422 && number.value === sent;
           word.textContent = (await answer.json().catch(() => null))?.detail ?? form.dataset.wordWaiting;
         }
       } catch {
@@ -258,19 +261,49 @@
       }
     }
 
-    function restore(put) {
-      const order = kept();
-      if (!order) return;
-      if (Number(order.number) > Number(form.dataset.saveNumber)) {
-        put(order.fields);
-        number.value = order.number;
-        send();
-      } else {
-        keep(null);
-      }
+    // Another page has saved another answer: what is on this one stays, and nothing is sent before somebody has chosen.
+    function choose(counter) {
+      held = counter;
+      keep();
+      word.textContent = "";
+      another.hidden = false;
+      another.scrollIntoView({ block: "nearest" });
     }
 
-    function leave() { leaving = true; }
+    function keepMine(event) {
+      event.preventDefault();
+      if (held === null) return;
+      made.value = String(held);
+      number.value = String(Math.max(Number(number.value), held) + 1);
+      held = null;
+      [unsent, refused] = [true, false];
+      another.hidden = true;
+      keep();
+      word.textContent = form.dataset.wordSaving;
+      send();
+    }
+
+    function restore(put) {
+      const order = keptAnswers.read(address);
+      if (!order) return;
+      if (order.number === form.dataset.saveNumber) {
+        keptAnswers.remove(address);
+        return;
+      }
+      unsent = true;
+      put(order.fields);
+      number.value = order.number;
+      made.value = order.madeFrom.join(",");
+      if (order.madeFrom.includes(form.dataset.saveNumber)) send();
+      else choose(Number(form.dataset.saveNumber));
+    }
+
+    // The form's own post saves the same answer under the next number.
+    function leave() {
+      leaving = true;
+      const order = keptAnswers.read(address);
+      if (order) keptAnswers.write(address, { ...order, number: String(Number(number.value) + 1) });
+    }
 
     return { changed, restore, leave };
   }

@@ -42,43 +42,45 @@
     }
   }
 
-  // Each question keeps its answer under its own address until the server has it.
+  // Each question keeps its answer under its own address until the server has it. What the server does not take is not sent
+  // again: it waits on the question's page.
   async function sendKept(form) {
-    const prefix = `answer:${form.dataset.unsent}`;
+    const prefix = form.dataset.unsent;
     const word = form.querySelector("p");
-    if (keys().length === 0) return;
+    const stuck = form.querySelector("ul");
+    const waiting = () => keptAnswers.mine(prefix).filter(address => !keptAnswers.read(address).stuck);
+    if (keptAnswers.mine(prefix).length === 0) return;
     form.hidden = false;
     word.textContent = form.dataset.word;
-    for (const key of keys()) await send(key);
-    if (keys().length === 0) {
+    for (const address of waiting()) await send(address);
+    if (keptAnswers.mine(prefix).length === 0) {
       location.reload();
       return;
     }
     word.textContent = form.dataset.wordWaiting;
-    setTimeout(() => sendKept(form), 3000);
+    stuck.replaceChildren(...keptAnswers.mine(prefix).filter(address => keptAnswers.read(address).stuck).map(line));
+    if (waiting().length > 0) setTimeout(() => sendKept(form), 3000);
 
-    function keys() {
+    async function send(address) {
       try {
-        return Object.keys(localStorage).filter(key => key.startsWith(prefix));
-      } catch {
-        return [];
-      }
-    }
-
-    async function send(key) {
-      try {
-        const order = JSON.parse(localStorage.getItem(key));
-        const body = new URLSearchParams(new FormData(form));
-        body.set("saveNumber", order.number);
-        for (const [name, value] of order.fields) body.append(name, value);
-        const answer = await fetch(key.slice("answer:".length), {
-          method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual",
-        });
-        if (answer.ok || answer.status === 409 || answer.status === 410) localStorage.removeItem(key);
-        else if (answer.status === 422) word.textContent = (await answer.json().catch(() => null))?.detail ?? "";
+        const answer = await keptAnswers.send(address, form);
+        if (answer.ok || answer.status === 410) keptAnswers.remove(address);
+        else if (answer.status === 409 || answer.status === 422)
+          keptAnswers.write(address, { ...keptAnswers.read(address), stuck: (await answer.json().catch(() => null))?.detail ?? " " });
       } catch {
         // Still no connection: it is tried again.
       }
+    }
+
+    function line(address) {
+      const number = address.slice(prefix.length);
+      const item = document.createElement("li");
+      const link = document.createElement("a");
+      link.className = "button";
+      link.href = address.replace("/answers/", "/questions/");
+      link.textContent = form.dataset.wordOpen.replace("{0}", number);
+      item.append(form.dataset.wordStuck.replace("{0}", number).replace("{1}", keptAnswers.read(address).stuck), " ", link);
+      return item;
     }
   }
 })();

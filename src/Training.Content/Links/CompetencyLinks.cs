@@ -16,6 +16,7 @@ internal static class CompetencyLinks
                 competency.Problems.Error(procedure.Place, $"There is no procedure \"{procedure.Text}\": mend the id, or write procedures/{procedure.Text}.yaml.");
             var taught = competency.Modules.Select(module => module.Text).ToHashSet(StringComparer.Ordinal);
             foreach (var draw in competency.Draws) CheckDraw(draw, taught, competency.Problems, drafts);
+            PaperTells.Check(competency, drafts);
         }
     }
 

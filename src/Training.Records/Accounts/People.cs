@@ -30,6 +30,14 @@ public sealed partial class People
         return found is null ? null : new(person, found.ShopId, (await RolesOf([person]))[person].ToHashSet());
     }
 
+    /// <summary>
+    /// What changes whenever somebody's earlier sign-ins must end: with a new password, a one-time password and the removal of
+    /// their name. Null where there is no such person.
+    /// </summary>
+    /// <param name="person">The person.</param>
+    public Task<string?> StampOf(PersonId person) =>
+        db.Users.AsNoTracking().Where(user => user.Id == person).Select(user => user.SecurityStamp).SingleOrDefaultAsync();
+
     /// <summary>Whether nobody is administrator yet, so that <see cref="AddFirstAdministrator"/> is open.</summary>
     public async Task<bool> AwaitsFirstAdministrator() =>
         !await (from held in db.UserRoles

@@ -1,3 +1,4 @@
+using Training.Content;
 using Training.Content.Competencies;
 using Training.Content.Scenarios;
 using Training.Records.Asking;
@@ -20,7 +21,8 @@ internal sealed class PaperDraw(Questions questions, BlindScores blind)
 
     /// <summary>
     /// The questions of a blueprint in its order, each scenario at most once a line of it; of those that a line names,
-    /// the ones come first that the fewest neighbours have, so that two papers of a sitting share none before all are used.
+    /// the ones come first that the fewest neighbours have, so that two papers of a sitting share none before all are used,
+    /// unless one question would tell of another.
     /// Papers are of like difficulty, measured by the points of blind answers.
     /// </summary>
     /// <param name="library">The publication that is drawn from.</param>
@@ -80,7 +82,7 @@ internal sealed class PaperDraw(Questions questions, BlindScores blind)
         var (nearest, off) = ((IReadOnlyList<(QuestionKind, ScenarioId)>)[], double.PositiveInfinity);
         for (var turn = 0; turn < Draws && off > NearEnough; turn++)
         {
-            var chosen = Chosen(blueprint, lots.For(turn), neighbours);
+            var chosen = Chosen(library.Content, blueprint, lots.For(turn), neighbours);
             var away = Math.Abs(await BlindPoints(library, chosen) - wanted);
             if (away < off) (nearest, off) = (chosen, away);
         }
@@ -88,12 +90,18 @@ internal sealed class PaperDraw(Questions questions, BlindScores blind)
         return nearest;
     }
 
-    /// <summary>One choice of scenarios by lot, before anybody looks at how hard it is.</summary>
+    /// <summary>
+    /// One choice of scenarios by lot, before anybody looks at how hard it is: no question shows anything of what another
+    /// asks (<see cref="PaperOffer.TellsOf"/>) wherever the blueprint can be drawn so, and of these choices one of the least used.
+    /// </summary>
     public static IReadOnlyList<(QuestionKind Kind, ScenarioId Scenario)> Chosen(
-        PaperBlueprint blueprint, SeededDraw lots, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours) =>
-        [.. blueprint.Questions.SelectMany((draw, line) => lots.For(line).Shuffle(draw.From)
-            .OrderBy(scenario => neighbours.GetValueOrDefault((draw.Kind, scenario))).Take(draw.Count)
-            .Select(scenario => (draw.Kind, scenario)))];
+        ContentLibrary content, PaperBlueprint blueprint, SeededDraw lots, IReadOnlyDictionary<(QuestionKind, ScenarioId), int> neighbours)
+    {
+        var offered = blueprint.Questions.Select((draw, line) => new PaperOffers(
+            [.. lots.For(line).Shuffle(draw.From).Select(scenario => PaperOffer.Of(draw.Kind, scenario, content))], draw.Count));
+        return [.. PaperChoice.Of(offered, offer => neighbours.GetValueOrDefault((offer.Kind, offer.Scenario)))
+            .Asked.Select(offer => (offer.Kind, offer.Scenario))];
+    }
 
     private ValueTask<Outcome<Question, Refusal>> Question(
         PublishedLibrary library, ScenarioId scenario, QuestionKind kind, long seed, int number) =>

@@ -100,4 +100,11 @@ public sealed record OpenQuestion(int Number, QuestionView Question, SavedAnswer
 /// <param name="Counter">The counter that it was saved with.</param>
 /// <param name="SavedAt">When.</param>
 /// <param name="Parts">How many steps, options or fields are in it; 0 for an answer with nothing in it.</param>
-public sealed record SavedAnswerView(string AnswerJson, long Counter, Instant SavedAt, int Parts);
+public sealed record SavedAnswerView(string AnswerJson, long Counter, Instant SavedAt, int Parts)
+{
+    /// <summary>
+    /// Whether this is another answer than the one that was sent: somebody saved it, on another page or device, after what
+    /// was sent had been begun. Nothing was changed.
+    /// </summary>
+    public bool IsAnother { get; init; }
+}

@@ -131,16 +131,22 @@ public sealed class Papers
     }
 
     /// <summary>
-    /// Saves an answer while the paper is open. A save whose counter is not above that of the save that is held changes
-    /// nothing, so that a late older save never overwrites a newer one.
+    /// Saves an answer while the paper is open. A save changes nothing where its counter is not above that of the save that is
+    /// held, so that a late older one never overwrites a newer one, and where what is held is none of those that it was made
+    /// from, so that of two pages at one question neither overwrites the other unseen.
     /// </summary>
     /// <param name="actor">The technician.</param>
     /// <param name="paper">The paper.</param>
     /// <param name="number">The question's number, from 1.</param>
     /// <param name="answerJson">The answer, finished or not, in the form of its kind (<see cref="SavedAnswerView"/>).</param>
     /// <param name="counter">Counted up by the browser with each save of this question, from 1.</param>
-    /// <returns>What is held now.</returns>
-    public async Task<Outcome<SavedAnswerView, Refusal>> Save(Actor actor, PaperId paper, int number, string answerJson, long counter)
+    /// <param name="madeFrom">
+    /// The counters of the saves that the answer may have been made from: the one that its page showed (0 for none), and those
+    /// that the page sent since without hearing of them. Null where there is no page.
+    /// </param>
+    /// <returns>What is held now; another answer than this one where it was not saved (<see cref="SavedAnswerView.IsAnother"/>).</returns>
+    public async Task<Outcome<SavedAnswerView, Refusal>> Save(
+        Actor actor, PaperId paper, int number, string answerJson, long counter, IReadOnlyCollection<long>? madeFrom = null)
     {
         ArgumentNullException.ThrowIfNull(actor);
         await closing.CloseOverdue();
@@ -158,15 +164,17 @@ public sealed class Papers
         var asked = await draw.Again(await archive.Of(sitting.PublicationNumber), found, question);
         var answer = asked.Read(answerJson);
         if (!answer.IsOk) return answer.Fault;
-        if (counter > question.AnswerCounter)
+        if (question.AnswerJson == answer.Value.Json) return SavedOf(question, asked)!;
+        if (counter > question.AnswerCounter && madeFrom?.Contains(question.AnswerCounter) != false)
         {
             question.AnswerJson = answer.Value.Json;
             (question.AnswerCounter, question.AnswerSavedAt) = (counter, now);
             await db.SaveChangesAsync();
             await change.CommitAsync();
+            return SavedOf(question, asked)!;
         }
 
-        return SavedOf(question, asked)!;
+        return SavedOf(question, asked)! with { IsAnother = true };
     }
 
     /// <summary>Hands the actor's own paper in. A second time gives the same result.</summary>

@@ -73,9 +73,12 @@ internal static class HouseServices
             options.Password.RequiredLength = 15;
             options.Password.RequireDigit = options.Password.RequireLowercase = options.Password.RequireUppercase = false;
             options.Password.RequireNonAlphanumeric = false;
-            options.Lockout.MaxFailedAccessAttempts = 10;
-            options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+            // NIST SP 800-63B: no more than 100 wrong passwords one after another for an account, wherever they come from.
+            // Who tries from one place is slowed down long before (WrongPasswords).
+            options.Lockout.MaxFailedAccessAttempts = 100;
+            options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromHours(1);
         }).AddEntityFrameworkStores<TrainingDbContext>().AddDefaultTokenProviders().AddClaimsPrincipalFactory<ClaimsOfPerson>();
+        services.AddSingleton<WrongPasswords>().AddScoped<ISecurityStampValidator, StampOnEveryRequest>();
         services.ConfigureApplicationCookie(options =>
         {
             options.LoginPath = "/sign-in";

@@ -10,7 +10,8 @@ using Training.Web.Features.Shared;
 namespace Training.Web.Startup;
 
 /// <summary>
-/// Pages that could answer a question of a paper are shut to a technician while the time of one runs; they lead back to
+/// Pages that could answer a question of a paper (lessons, rules, orders, verdicts, the desk) are shut to whoever sits one while
+/// its time runs, whatever else they are; they lead back to
 /// it and say why.
 /// </summary>
 [AttributeUsage(AttributeTargets.Class)]

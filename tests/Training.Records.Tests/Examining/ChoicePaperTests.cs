@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Training.Content;
 using Training.Content.Scenarios;
 using Training.Records.Asking;
 using Training.Records.Examining;
@@ -103,12 +104,25 @@ public sealed class ChoicePaperTests
     private static async Task<TestWorld> World()
     {
         var world = await Create();
-        await world.Republish(
-            "competencies/relay-trays.yaml",
-            "    - { kind: order, from: [tray-plain, tray-hurry], count: 1 }\n    - { kind: finish, from: [tray-half], count: 1 }",
-            string.Join('\n', new[] { "first-fault", "next", "wait", "what-if" }
-                .Select(kind => $"    - {{ kind: {kind}, from: [tray-plain], count: 1 }}")));
+        // Each kind on a procedure of its own: no question of a paper may show what another asks.
+        string[] kinds = ["first-fault", "next", "wait", "what-if"];
+        var state = await world.One<Publisher>().Publish(
+        [
+            .. FilesWith(
+                "competencies/relay-trays.yaml",
+                "    - { kind: order, from: [tray-plain, tray-hurry], count: 1 }\n    - { kind: finish, from: [tray-half], count: 1 }",
+                string.Join('\n', kinds.Select(kind => $"    - {{ kind: {kind}, from: [tray-{kind}], count: 1 }}")))
+                .Select(file => file.Path == "modules/01-trays/lesson.md"
+                    ? file with { Text = file.Text.Replace("stow-tray,", $"stow-tray, {string.Join(", ", kinds.Select(kind => $"change-{kind}"))},", StringComparison.Ordinal) }
+                    : file),
+            .. kinds.Select(kind => Copy("procedures/change-tray.yaml", $"procedures/change-{kind}.yaml", $"change-{kind}")),
+            .. kinds.Select(kind => Copy("scenarios/tray-plain.md", $"scenarios/tray-{kind}.md", $"change-{kind}")),
+        ]);
+        Assert.False(state.IsHeldBack, string.Join('\n', state.Problems));
         return world;
+
+        static ContentFile Copy(string path, string to, string procedure) =>
+            new(to, Files.Single(file => file.Path == path).Text.Replace("change-tray", procedure, StringComparison.Ordinal));
     }
 
     private static async Task<OpenPaper> Begun(TestWorld world) => await world.BegunPaper(world.Technician);

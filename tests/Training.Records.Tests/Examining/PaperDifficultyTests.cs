@@ -17,6 +17,9 @@ public sealed class PaperDifficultyTests
     // easy ones and another two hard ones.
     private static readonly string[] Steps = ["a", "b", "c", "d", "e", "f", "g", "h"];
 
+    // Each on a procedure of its own: no question of a paper may show what another asks.
+    private static readonly string[] Names = [.. Enumerable.Range(1, 4).SelectMany(number => new[] { $"hard-{number}", $"easy-{number}" })];
+
     [Fact]
     public async Task Papers_of_one_blueprint_are_of_like_difficulty_whatever_the_seed()
     {
@@ -78,14 +81,15 @@ public sealed class PaperDifficultyTests
     {
         var world = await Empty();
         await world.One<Publisher>().Publish(
-            [.. FilesWith("modules/01-trays/lesson.md", "procedures: [change-tray, stow-tray]", "procedures: [change-tray, stow-tray, chain]"), .. Chains()]);
+            [.. FilesWith("modules/01-trays/lesson.md", "procedures: [change-tray, stow-tray, change-rack]", $"procedures: [change-tray, stow-tray, change-rack, {string.Join(", ", Names)}]"), .. Chains()]);
         return world;
     }
 
     private static IEnumerable<ContentFile> Chains()
     {
-        yield return new("procedures/chain.yaml", $"""
-            id: chain
+        foreach (var name in Names)
+            yield return new($"procedures/{name}.yaml", $"""
+            id: {name}
             title: A chain of steps
             revision: 1
             steps:
@@ -117,7 +121,7 @@ public sealed class PaperDifficultyTests
         static ContentFile Scenario(string id, int done) => new($"scenarios/{id}.md", $"""
             ---
             title: A chain
-            procedure: chain
+            procedure: {id}
             kinds: [finish]
             start: [{string.Join(", ", Steps.Take(done))}]
             ---

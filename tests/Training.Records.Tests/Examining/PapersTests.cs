@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Training.Content.Competencies;
 using Training.Content.Scenarios;
 using Training.Records.Asking;
 using Training.Records.Examining;
@@ -71,6 +72,45 @@ public sealed class PapersTests
             var shown = (await draw.Again(library, kept, question)).View("en");
             Assert.Equal(open.Questions[question.Number - 1].Question.Offered, shown.Offered);
         }
+    }
+
+    [Fact]
+    public async Task No_question_of_a_paper_tells_of_another_though_its_scenario_is_the_least_used()
+    {
+        await using var world = await Create();
+        var (library, draw) = (world.One<Library>().Current, world.One<PaperDraw>());
+        PaperBlueprint blueprint = new(
+            [new(QuestionKind.Order, [new("tray-plain"), new("tray-half")], 1), new(QuestionKind.Next, [new("tray-plain")], 1)], Training.Sequencing.Procedures.Duration.FromSeconds(600), 80, default);
+        var used = new Dictionary<(QuestionKind, ScenarioId), int> { [(QuestionKind.Order, new("tray-half"))] = 5 };
+        for (var seed = 1; seed <= 20; seed++)
+            Assert.Equal(["tray-half", "tray-plain"], (await draw.Scenarios(library, blueprint, seed, used)).Select(asked => asked.Scenario.Value));
+    }
+
+    [Fact]
+    public async Task What_was_published_before_and_cannot_be_drawn_so_is_drawn_all_the_same()
+    {
+        await using var world = await Create();
+        var library = world.One<Library>().Current;
+        PaperBlueprint blueprint = new([.. new[] { QuestionKind.Order, QuestionKind.FirstFault }.Select(kind => new QuestionDraw(kind, [new("tray-plain")], 1))], Training.Sequencing.Procedures.Duration.FromSeconds(600), 80, default);
+        Assert.Equal(2, Ok(await world.One<PaperDraw>().Draw(library, blueprint, 1, new Dictionary<(QuestionKind, ScenarioId), int>())).Count);
+    }
+
+    [Fact]
+    public async Task A_paper_that_was_begun_when_questions_still_told_of_each_other_stays_as_it_was_drawn()
+    {
+        await using var world = await Create();
+        var open = await world.BegunPaper(world.Technician);
+        var hash = world.One<Library>().Current.Content.FindProcedure(ChangeTray)!.File.Hash;
+        await world.Db(db => db.Set<PaperQuestion>().Where(question => question.PaperId == open.Id).ExecuteUpdateAsync(set => set
+            .SetProperty(question => question.Scenario, new ScenarioId("tray-plain")).SetProperty(question => question.Variant, Crane)
+            .SetProperty(question => question.Procedure, ChangeTray).SetProperty(question => question.ProcedureHash, hash)
+            .SetProperty(question => question.Kind, question => question.Number == 1 ? QuestionKind.Order : QuestionKind.FirstFault)));
+        await world.Restart();
+        var again = Ok(await world.Papers(papers => papers.Open(world.Technician, open.Id)));
+        Assert.Equal([QuestionKind.Order, QuestionKind.FirstFault], again.Questions.Select(question => question.Question.Kind));
+        Assert.All(again.Questions, question => Assert.Equal("tray-plain", question.Question.Scenario.Value));
+        Ok(await world.Papers(papers => papers.Save(world.Technician, open.Id, 1, Ways.RightOrder, 1)));
+        Assert.Equal(50m, Ok(await world.Papers(papers => papers.HandIn(world.Technician, open.Id))).Score);
     }
 
     [Fact]

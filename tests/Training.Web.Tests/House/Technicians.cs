@@ -15,6 +15,9 @@ namespace Training.Web.Tests.House;
 /// <summary>People that a test needs for itself, so that no test stands in the way of another.</summary>
 internal static class Technicians
 {
+    /// <summary>The password of <see cref="NewTechnician"/>.</summary>
+    public const string Password = "a password of their own";
+
     private static int count;
 
     /// <summary>A new technician of Quillmoor Coachworks, signed in with a password of their own.</summary>
@@ -37,7 +40,7 @@ internal static class Technicians
         await visitor.Post("/sign-in", page.TokenIn(), ("UserName", name), ("Password", added.OneTimePassword));
         page = await visitor.Get("/password");
         var chosen = await visitor.Post("/password", page.TokenIn(),
-            ("Current", added.OneTimePassword), ("Chosen", "a password of their own"), ("Again", "a password of their own"));
+            ("Current", added.OneTimePassword), ("Chosen", Password), ("Again", Password));
         Assert.Equal(HttpStatusCode.Redirect, chosen.StatusCode);
         return (visitor, added.Person);
     }

@@ -10,6 +10,7 @@ namespace Training.Web.Features.Agreement;
 
 /// <summary>How far examiners who observed the same work agree.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class AgreementController(ExaminerAgreement agreement, Library library, CurrentActor current) : Controller
 {
     /// <summary>The agreement, and what is judged differently most often.</summary>

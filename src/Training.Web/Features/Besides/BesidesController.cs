@@ -14,6 +14,7 @@ namespace Training.Web.Features.Besides;
 /// <summary>Observing a run beside its examiner.</summary>
 [Route("/runs/{run}/beside")]
 [Authorize(Roles = Roles.Examiner)]
+[ShutDuringPaper]
 public sealed class BesidesController(BesideRuns besides, Graders graders, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The page beside the vehicle while the work is done, afterwards the run as it was seen. A script is told how far it has come.</summary>

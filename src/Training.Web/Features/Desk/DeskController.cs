@@ -12,6 +12,7 @@ namespace Training.Web.Features.Desk;
 
 /// <summary>The trainer's desk: what is broken and what people get wrong, what is in work, what has problems, what waits for approval, and where to begin.</summary>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 public sealed class DeskController(
     Training.Records.Writing.Drafts drafts, Publisher publisher, RuleResults results, CurrentActor current) : Controller
 {

@@ -11,6 +11,7 @@ namespace Training.Web.Features.DraftChecks;
 
 /// <summary>What is to be said of a text while it is written.</summary>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 public sealed class DraftChecksController(Training.Records.Writing.Drafts drafts, CurrentActor current) : Controller
 {
     /// <summary>A script gets the part of the page that tells it; without a script the text is kept and the whole page shown.</summary>

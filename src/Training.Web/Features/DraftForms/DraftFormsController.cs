@@ -13,6 +13,7 @@ namespace Training.Web.Features.DraftForms;
 
 /// <summary>The form beside the text of a procedure.</summary>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 public sealed class DraftFormsController(
     Training.Records.Writing.Drafts drafts, CurrentActor current, IStringLocalizer<Words> words) : Controller
 {

@@ -92,7 +92,7 @@ public sealed record DraftPreviewPage(DraftView Draft, string Language, IReadOnl
                 {
                     Competency = new(competency, library, language),
                     Paper = paper,
-                    SamplePaper = [.. Training.Records.Examining.SamplePaper.Draw(competency.Paper, paper)
+                    SamplePaper = [.. Training.Records.Examining.SamplePaper.Draw(library, competency.Paper, paper)
                         .Select(asked => (asked.Kind, library.FindScenario(asked.Scenario)?.In(language).Title ?? asked.Scenario.Value))],
                 };
             case "glossary":

@@ -12,6 +12,7 @@ namespace Training.Web.Features.DraftPreviews;
 
 /// <summary>A draft as technicians will see it.</summary>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class DraftPreviewsController(
     Training.Records.Writing.Drafts drafts, ILessonDrawings drawings, CurrentActor current) : Controller

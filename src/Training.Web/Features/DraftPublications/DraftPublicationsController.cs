@@ -16,6 +16,7 @@ namespace Training.Web.Features.DraftPublications;
 /// <summary>The last look before a draft is published, and the act.</summary>
 [Route("/desk/drafts/{draft}/publication")]
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class DraftPublicationsController(
     Training.Records.Writing.Drafts drafts,

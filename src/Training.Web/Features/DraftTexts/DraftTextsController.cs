@@ -12,6 +12,7 @@ namespace Training.Web.Features.DraftTexts;
 /// <summary>Every text that was kept of a draft.</summary>
 [Route("/desk/drafts/{draft}/texts")]
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class DraftTextsController(
     Training.Records.Writing.Drafts drafts, CurrentActor current, IStringLocalizer<Words> words) : Controller

@@ -14,6 +14,7 @@ namespace Training.Web.Features.Drafts;
 /// <summary>Drafts: beginning one, writing on it.</summary>
 [Route("/desk/drafts")]
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class DraftsController(
     Training.Records.Writing.Drafts drafts, CurrentActor current, CurrentReader reader, IStringLocalizer<Words> words) : Controller

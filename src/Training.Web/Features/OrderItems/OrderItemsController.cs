@@ -18,6 +18,7 @@ namespace Training.Web.Features.OrderItems;
 /// <param name="current">Who asks.</param>
 /// <param name="words">The sentences.</param>
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class OrderItemsController(
     Library library, Training.Records.Writing.Drafts drafts, CurrentActor current, IStringLocalizer<Words> words) : Controller

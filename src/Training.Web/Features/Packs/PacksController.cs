@@ -21,6 +21,7 @@ namespace Training.Web.Features.Packs;
 /// <param name="words">The sentences.</param>
 [Route("/packs")]
 [Authorize(Roles = Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class PacksController(
     Library library, Training.Records.Writing.Drafts drafts, LookedAtPacks looked, PackChecking checking, Rooms rooms, IConfiguration settings, CurrentActor current, IStringLocalizer<Words> words)

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.Extensions.Localization;
 using Training.Records;
 using Training.Records.Accounts;
 using Training.Records.Examining;
@@ -9,12 +10,13 @@ using Training.Web.Startup;
 namespace Training.Web.Features.PaperAnswers;
 
 /// <summary>
-/// The quiet saves of a script while an answer is being made: 200 saved; 409 a newer answer is held already; 410 the
-/// paper is closed; 422 the answer cannot be read, with the sentence as the problem's detail (RFC 9457).
+/// The quiet saves of a script while an answer is being made: 200 saved; 409 another answer is held, saved from another
+/// page, with its number as the problem's <c>held</c>; 410 the paper is closed; 422 the answer cannot be read, with the sentence as the problem's detail (RFC 9457).
 /// </summary>
 [Authorize(Roles = Roles.Technician)]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
-public sealed class PaperAnswersController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
+public sealed class PaperAnswersController(
+    Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader, IStringLocalizer<Words> words) : Controller
 {
     /// <summary>Saves the answer so far.</summary>
     /// <param name="paper">The paper.</param>
@@ -24,24 +26,24 @@ public sealed class PaperAnswersController(Training.Records.Examining.Papers pap
     public async Task<IActionResult> Update(PaperId paper, int number, AnswerForm form)
     {
         ArgumentNullException.ThrowIfNull(form);
-        var actor = await current.Get();
         var answer = form.ToJson([]);
-        if (!answer.IsOk) answer = form.ToJson(await Offered(actor, paper, number));
-        if (!answer.IsOk) return Problem(this.Say(answer.Fault), statusCode: StatusCodes.Status422UnprocessableEntity);
-        var saved = await papers.Save(actor, paper, number, answer.Value, form.SaveNumber);
+        var actor = await current.Get();
+        if (!answer.IsOk) return Problem(await SayWhy(actor, paper, number, form), statusCode: StatusCodes.Status422UnprocessableEntity);
+        var saved = await papers.Save(actor, paper, number, answer.Value, form.SaveNumber, form.Bases());
         if (!saved.IsOk) return Problem(this.Say(saved.Fault), statusCode: await WhyNot(actor, paper));
-        return saved.Value.Counter > form.SaveNumber
-            ? Problem("A newer answer is held.", statusCode: StatusCodes.Status409Conflict)
+        return saved.Value.IsAnother
+            ? Problem(
+                words["Another page or device has saved another answer to this question. Yours is not saved: choose which of the two is to stay."],
+                statusCode: StatusCodes.Status409Conflict, extensions: new Dictionary<string, object?> { ["held"] = saved.Value.Counter })
             : Json(new SavedAnswer(saved.Value.Counter, saved.Value.SavedAt.ToString()));
     }
 
-    // The sentence about a time names its step as the page does; a save that can be read needs no look at the question.
-    private async Task<IReadOnlyList<OfferedStep>> Offered(Actor actor, PaperId paper, int number)
+    /// <summary>What cannot be read, in the words of the steps: they are looked up only when there is something to say.</summary>
+    private async Task<string> SayWhy(Actor actor, PaperId paper, int number, AnswerForm form)
     {
         var open = await papers.Open(actor, paper, await reader.Language());
-        return open.IsOk && open.Value.Questions.FirstOrDefault(question => question.Number == number) is { } found
-            ? AnswerSheet.OfferedBy(found.Question)
-            : [];
+        var asked = open.IsOk ? open.Value.Questions.FirstOrDefault(question => question.Number == number)?.Question : null;
+        return this.Say(form.ToJson(asked is null ? [] : AnswerSheet.OfferedBy(asked)).Fault);
     }
 
     private async Task<int> WhyNot(Actor actor, PaperId paper)

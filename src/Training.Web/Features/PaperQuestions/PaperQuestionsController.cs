@@ -50,8 +50,13 @@ public sealed class PaperQuestionsController(
         }
 
         var here = $"/papers/{paper}/questions/{number}";
-        if (saved.Value.Counter > form.SaveNumber + 1)
-            return this.NotDone(new(words["Another page or device has saved a newer answer to this question. It is the one that you see now."]), here);
+        if (saved.Value.IsAnother)
+        {
+            // What was typed stays on the page; saved again from there it is made from what is held, and wins knowingly.
+            Response.StatusCode = StatusCodes.Status409Conflict;
+            return View(nameof(Show), await Page(open.Value, question with { Saved = saved.Value }, form, null, isAnotherHeld: true));
+        }
+
         return this.Done(null, then switch
         {
             "next" when number < open.Value.Questions.Count => $"/papers/{paper}/questions/{number + 1}",
@@ -66,12 +71,12 @@ public sealed class PaperQuestionsController(
     {
         var answer = form.ToJson(AnswerSheet.OfferedBy(question.Question));
         return answer.IsOk
-            ? await papers.Save(await current.Get(), paper, question.Number, answer.Value, form.SaveNumber + 1)
+            ? await papers.Save(await current.Get(), paper, question.Number, answer.Value, form.SaveNumber + 1, form.Bases())
             : answer.Fault;
     }
 
     private async Task<PaperQuestionPage> Page(
-        OpenPaper paper, OpenQuestion question, AnswerForm form, string? wrong)
+        OpenPaper paper, OpenQuestion question, AnswerForm form, string? wrong, bool isAnotherHeld = false)
     {
         var here = $"/papers/{paper.Id}/questions/{question.Number}";
         var isLast = question.Number == paper.Questions.Count;
@@ -79,6 +84,7 @@ public sealed class PaperQuestionsController(
         {
             SaveAddress = $"/papers/{paper.Id}/answers/{question.Number}",
             SaveNumber = question.Saved?.Counter ?? 0,
+            IsAnotherHeld = isAnotherHeld,
             Acts =
             [
                 .. question.Number > 1 ? [new SheetAct(words["Question {0}", question.Number - 1], here + "?then=previous")] : Array.Empty<SheetAct>(),

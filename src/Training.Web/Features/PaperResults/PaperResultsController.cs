@@ -8,6 +8,7 @@ namespace Training.Web.Features.PaperResults;
 
 /// <summary>What the papers of a competency say about its questions.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class PaperResultsController(Training.Records.Results.PaperResults results, Lessons lessons, CurrentActor current) : Controller
 {
     /// <summary>How hard each question is, how well it tells people apart, and how far the paper measures one thing.</summary>

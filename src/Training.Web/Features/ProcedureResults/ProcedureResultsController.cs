@@ -9,6 +9,7 @@ namespace Training.Web.Features.ProcedureResults;
 
 /// <summary>What people get wrong in one job.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class ProcedureResultsController(RuleResults results, CurrentActor current) : Controller
 {
     /// <summary>Rules, decoys and steps with how many people got each wrong.</summary>

@@ -10,6 +10,7 @@ namespace Training.Web.Features.Publishing;
 
 /// <summary>What is served, what stands in the way of the rest, and what people get wrong.</summary>
 [Authorize(Roles = Roles.Trainer + "," + Roles.Administrator)]
+[ShutDuringPaper]
 public sealed class PublishingController(Publisher publisher, RuleResults results, CurrentActor current) : Controller
 {
     private const int MostWrong = 5;

@@ -10,6 +10,7 @@ namespace Training.Web.Features.Results;
 
 /// <summary>What people get wrong, over all jobs.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class ResultsController(RuleResults results, Library library, CurrentActor current) : Controller
 {
     /// <summary>All procedures with what is got wrong in each most surely.</summary>

@@ -12,6 +12,7 @@ namespace Training.Web.Features.Revisions;
 /// <param name="current">Who asks.</param>
 /// <param name="reader">For whom the page is.</param>
 [Authorize(Roles = Roles.Trainer + "," + Roles.Examiner)]
+[ShutDuringPaper]
 public sealed class RevisionsController(Training.Records.Publishing.Revisions revisions, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The files that have changed.</summary>

@@ -13,6 +13,7 @@ namespace Training.Web.Features.Runs;
 /// <summary>Observed runs: who is to be observed, and the page beside the vehicle.</summary>
 [Route("/runs")]
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
+[ShutDuringPaper]
 public sealed class RunsController(Training.Records.Observing.Runs runs, Graders graders, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>Runs under way, who is to be observed, and what is done.</summary>

@@ -16,6 +16,9 @@ public sealed class AnswerForm
     /// <summary>More entries than any sheet can hold: a post with more is not read.</summary>
     public const int MostEntries = 200;
 
+    /// <summary>The name of a sheet for an order.</summary>
+    public const string Order = "order";
+
     /// <summary>The name of a sheet of options.</summary>
     public const string Options = "options";
 
@@ -31,7 +34,7 @@ public sealed class AnswerForm
     /// <summary>What was tapped: <c>place:ID</c>, <c>back:ID</c>, <c>up:N</c> or <c>down:N</c>, with N from 1.</summary>
     public string? Change { get; init; }
 
-    /// <summary>Which sheet it is: null for an order, <see cref="Options"/> for options, <see cref="Reading"/> for a reading.</summary>
+    /// <summary>Which sheet it is: <see cref="Order"/> or null for an order, <see cref="Options"/> for options, <see cref="Reading"/> for a reading.</summary>
     public string? Sheet { get; init; }
 
     /// <summary>The options that were chosen; null for none.</summary>
@@ -45,6 +48,16 @@ public sealed class AnswerForm
 
     /// <summary>The number that the script gives a save, counted up.</summary>
     public long SaveNumber { get; init; }
+
+    /// <summary>
+    /// The numbers of the saves that the answer may have been made from, parted by commas: the one that the page showed, and
+    /// those that its script sent without hearing of them.
+    /// </summary>
+    public string? MadeFrom { get; init; }
+
+    /// <summary>Those numbers; just 0, nothing saved, where none is said.</summary>
+    public IReadOnlyCollection<long> Bases() => [.. (MadeFrom ?? "0").Split(',').Take(MostEntries)
+        .Select(number => long.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var read) ? read : -1)];
 
     /// <summary>The order after the change. A change that makes no sense leaves it as it was.</summary>
     public IReadOnlyList<PlacedStep> Placed()
@@ -78,6 +91,9 @@ public sealed class AnswerForm
     public Outcome<string, Refusal> ToJson(IReadOnlyList<OfferedStep> offered)
     {
         if (Sheet == Options) return ChosenOptions.Write([.. (Option ?? []).Take(MostEntries)]);
+        // A sheet that lost its fields on the way is no empty answer; an empty one says which sheet it is.
+        if (Sheet == Reading ? Value is null : Sheet != Order && Step is null && string.IsNullOrEmpty(Change))
+            return new Refusal("The answer did not arrive whole. Load this page again.");
         if (Sheet == Reading) return TypedReading.Write(new(Value?.Trim() ?? "", string.IsNullOrEmpty(Decision) ? null : Decision));
         var answer = Read(Placed(), offered);
         return answer.IsOk ? AnswerJson.Write(answer.Value) : answer.Fault;

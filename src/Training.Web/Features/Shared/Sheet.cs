@@ -20,6 +20,9 @@ public abstract record Sheet
     /// </summary>
     public string? KeptAs { get; init; }
 
+    /// <summary>Whether the server holds another answer, saved from another page, than the one on the sheet.</summary>
+    public bool IsAnotherHeld { get; init; }
+
     /// <summary>What else the form carries, such as the seed and the key of this hand-in.</summary>
     public IReadOnlyDictionary<string, string> Carried { get; init; } = new Dictionary<string, string>();
 

@@ -9,6 +9,7 @@ namespace Training.Web.Features.SittingPapers;
 
 /// <summary>A paper of a sitting, as its examiner sees it once it is handed in.</summary>
 [Authorize(Roles = Roles.Examiner + "," + Roles.Administrator)]
+[ShutDuringPaper]
 public sealed class SittingPapersController(Training.Records.Examining.Papers papers, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>The answers with their verdicts.</summary>

@@ -12,6 +12,7 @@ namespace Training.Web.Features.Statements;
 
 /// <summary>Attempts as statements of IEEE 9274.1.1 for other programs.</summary>
 [Authorize(Roles = Roles.Administrator + "," + Roles.Trainer)]
+[ShutDuringPaper]
 [ResponseCache(NoStore = true, Location = ResponseCacheLocation.None)]
 public sealed class StatementsController(
     Training.Records.Interchange.Statements statements, Training.Records.Accounts.People people, CurrentActor current) : Controller

@@ -12,6 +12,7 @@ namespace Training.Web.Features.SubjectResults;
 
 /// <summary>Who gets one rule, decoy or step of a job wrong.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Owner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class SubjectResultsController(RuleResults results, Lessons lessons, CurrentActor current) : Controller
 {
     /// <summary>How many people in each source, and by revision, month, shop and language.</summary>

@@ -9,6 +9,7 @@ namespace Training.Web.Features.WrongOrders;
 
 /// <summary>A common wrong order with its replay.</summary>
 [Authorize(Roles = $"{Roles.Trainer},{Roles.Examiner},{Roles.Administrator}")]
+[ShutDuringPaper]
 public sealed class WrongOrdersController(RuleResults results, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>An example of the orders that got the same things wrong, nobody's name beside it.</summary>

@@ -9,9 +9,9 @@ namespace Training.Web.Tests.Features.Papers;
 [Collection(SharedHouse.Name)]
 public sealed class PapersTests(TrainingHouse house)
 {
-    private const int Questions = 9;
-    private const int LastWithOptions = 8;
-    private const int FirstWithOptions = 5;
+    private const int Questions = 8;
+    private const int LastWithOptions = 6;
+    private const int FirstWithOptions = 4;
 
     [Fact]
     public async Task Before_it_is_begun_a_paper_tells_its_rules_and_shows_no_question()
@@ -129,6 +129,86 @@ public sealed class PapersTests(TrainingHouse house)
         Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 7)).StatusCode);
         Assert.Equal(HttpStatusCode.Conflict, (await Save(visitor, paper, token, steps[0], 6)).StatusCode);
         Assert.Equal([steps[1]], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+    }
+
+    [Fact]
+    public async Task Of_two_pages_at_one_question_the_one_that_is_behind_overwrites_nothing_and_is_told_so()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var (token, steps) = (page.TokenIn(), page.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList());
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 700)).StatusCode);
+        var behind = await Save(visitor, paper, token, steps[0], 900);
+        Assert.Equal(HttpStatusCode.Conflict, behind.StatusCode);
+        Assert.Contains("\"held\":700", await behind.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Equal([steps[1]], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[0], 901, "700")).StatusCode);
+        Assert.Equal([steps[0]], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+    }
+
+    [Fact]
+    public async Task A_page_that_did_not_hear_of_its_own_save_goes_on_from_it()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var (token, steps) = (page.TokenIn(), page.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList());
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 700)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[0], 701, "0,700")).StatusCode);
+    }
+
+    [Fact]
+    public async Task A_save_of_the_number_that_is_held_is_said_to_be_saved_only_where_it_is_the_same_answer()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var (token, steps) = (page.TokenIn(), page.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList());
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 1)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await Save(visitor, paper, token, steps[1], 1)).StatusCode);
+        Assert.Equal(HttpStatusCode.Conflict, (await Save(visitor, paper, token, steps[0], 1)).StatusCode);
+    }
+
+    [Fact]
+    public async Task Without_script_a_page_that_is_behind_keeps_what_it_has_and_lets_its_person_choose()
+    {
+        var (visitor, paper, _) = await Begun();
+        var here = $"/papers/{paper}/questions/1";
+        var (one, other) = (await visitor.Get(here), await visitor.Get(here));
+        var steps = one.QuerySelectorAll(".offered button").Select(button => button.GetAttribute("data-step")!).ToList();
+        await visitor.Press(one.QuerySelector($".offered button[data-step='{steps[0]}']")!);
+        var answer = await visitor.Press(other.QuerySelector($".offered button[data-step='{steps[1]}']")!);
+        Assert.Equal(HttpStatusCode.Conflict, answer.StatusCode);
+        var page = await Visitor.Page(answer);
+        Assert.Equal([steps[1]], Placed(page));
+        Assert.Contains("Yours is not saved", page.Said(), StringComparison.Ordinal);
+        Assert.Equal(here, page.QuerySelector("[data-take-saved]")!.GetAttribute("href"));
+        Assert.Equal([steps[0]], Placed(await visitor.Get(here)));
+        await visitor.Follow(await visitor.Press(page.Button("Keep mine, the one on this page")));
+        Assert.Equal([steps[1]], Placed(await visitor.Get(here)));
+    }
+
+    [Fact]
+    public async Task A_save_that_lost_its_fields_is_refused_and_an_empty_answer_is_taken()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var (token, step) = (page.TokenIn(), page.QuerySelector(".offered button")!.GetAttribute("data-step")!);
+        await Save(visitor, paper, token, step, 1);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await visitor.Send($"/papers/{paper}/answers/1", token, ("saveNumber", "2"), ("madeFrom", "1"))).StatusCode);
+        Assert.Equal([step], Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+        Assert.Equal(HttpStatusCode.OK, (await visitor.Send($"/papers/{paper}/answers/1", token, ("sheet", "order"), ("saveNumber", "2"), ("madeFrom", "1"))).StatusCode);
+        Assert.Empty(Placed(await visitor.Get($"/papers/{paper}/questions/1")));
+    }
+
+    [Fact]
+    public async Task A_time_that_cannot_be_read_is_told_by_the_words_of_its_step()
+    {
+        var (visitor, paper, _) = await Begun();
+        var page = await visitor.Get($"/papers/{paper}/questions/1");
+        var step = page.QuerySelector(".offered button[data-step]")!;
+        var answer = await visitor.Send($"/papers/{paper}/answers/1", page.TokenIn(), ("step", step.GetAttribute("data-step")!), ("seconds", "soon"), ("saveNumber", "1"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        using var told = System.Text.Json.JsonDocument.Parse(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains(step.QuerySelector(".text")!.TextContent.Trim(), told.RootElement.GetProperty("detail").GetString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -277,8 +357,8 @@ public sealed class PapersTests(TrainingHouse house)
     private static IEnumerable<string> Chosen(IHtmlDocument page) =>
         page.QuerySelectorAll("input[name=option]").OfType<IHtmlInputElement>().Where(input => input.IsChecked).Select(input => input.Value);
 
-    private static Task<HttpResponseMessage> Save(Visitor visitor, PaperId paper, string? token, string step, long number) =>
-        visitor.Send($"/papers/{paper}/answers/1", token, ("step", step), ("seconds", ""), ("saveNumber", number.ToString(CultureInfo.InvariantCulture)));
+    private static Task<HttpResponseMessage> Save(Visitor visitor, PaperId paper, string? token, string step, long number, string madeFrom = "0") =>
+        visitor.Send($"/papers/{paper}/answers/1", token, ("step", step), ("seconds", ""), ("saveNumber", number.ToString(CultureInfo.InvariantCulture)), ("madeFrom", madeFrom));
 
     private static IEnumerable<string> Placed(IHtmlDocument page) =>
         page.QuerySelectorAll(".placed [data-placed]").Select(row => row.GetAttribute("data-placed")!);
