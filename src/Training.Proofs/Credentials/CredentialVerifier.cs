@@ -38,7 +38,7 @@ public static class CredentialVerifier
         told.Add(log);
         // What nobody is known to have signed says nothing, neither yes nor no.
         if (proof.Any(result => result.State != CheckState.Passed))
-            told = [.. told.Select(result => NotChecked(result.Check, CheckReason.NotSigned, "It stands in a text that nobody is known to have signed."))];
+            told = [.. told.Select(result => NotChecked(result.Check, CheckReason.NotSigned, "It stands in a text whose signature is not to be believed."))];
         return new([Passed(Credentials.Check.Shape, "The document is an Open Badges 3.0 credential."), .. proof, .. told], credential);
     }
 
@@ -140,5 +140,5 @@ public static class CredentialVerifier
             ? Passed(Credentials.Check.Person, $"It is about {name}.")
             : Failed(Credentials.Check.Person, CheckReason.AnotherPerson, $"It is not about {name}.");
 
-    private static string Day(DateTimeOffset instant) => ShopCalendar.Utc.Day(instant);
+    private static string Day(DateTimeOffset instant) => DateTimeStamp.Day(instant);
 }
