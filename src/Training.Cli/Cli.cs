@@ -38,10 +38,12 @@ public static class Cli
           training unpack FILE --out FOLDER
               Checks a pack, or writes its files into a new folder once all of them have passed.
 
-          training verify FILE [--key KEY] [--status FILE]… [--checkpoint FILE] [--name NAME] [--on DAY]
+          training verify FILE [--key KEY] [--status FILE]… [--checkpoint FILE [--extension FILE]] [--name NAME] [--on DAY]
               Checks a proof that a shop handed over, without a network: signature, status, dates, place in the log.
               FILE is a proof pack or one credential. KEY is the issuer's did.json, or a key as it stands there
-              (z6Mk…); without it nothing says whose the keys are. DAY, such as 2026-03-14, is the day asked about.
+              (z6Mk…); without it nothing says whose the keys are. DAY, such as 2026-03-14, is the day asked about,
+              by the calendar of the shop. A checkpoint that is newer than the proof needs the extension that leads
+              to it, from /log/extension of the issuer's address.
 
           training verify --log FILE [--key KEY] [--checkpoint FILE]
               Walks through an export of the log and names the first entry that does not fit.
@@ -97,7 +99,7 @@ public static class Cli
             case ["unpack", .. var rest]:
                 return UnpackCommand.Parse(rest).Match(command => command.Run(output, errors), Wrong);
             case ["verify", .. var rest]:
-                return VerifyCommand.Parse(rest).Match(command => command.Run(output, errors, clock.GetUtcNow()), Wrong);
+                return VerifyCommand.Parse(rest).Match(command => command.Run(input, output, errors, clock.GetUtcNow()), Wrong);
             case []:
                 return Wrong(new("Name a command."));
             default:

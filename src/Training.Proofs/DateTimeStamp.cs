@@ -13,6 +13,9 @@ public static partial class DateTimeStamp
     public static string Format(DateTimeOffset instant) =>
         instant.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFF'Z'", CultureInfo.InvariantCulture);
 
+    /// <summary>The day of an instant in UTC, as a sentence tells it: <c>1 Mar 2026</c>.</summary>
+    public static string Day(DateTimeOffset instant) => instant.UtcDateTime.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+
     /// <summary>Reads an instant; years 0001 to 9999, digits of a second beyond the seventh are dropped.</summary>
     public static Outcome<DateTimeOffset> Parse(string? text)
     {

@@ -150,8 +150,7 @@ public static class TrainingRecordsServices
         services.AddScoped(at => new IssuerKeys(
             Db(at), at.GetRequiredService<IssuerPlace>(), at.GetRequiredService<IssuerKeyFile>(), Clock(at)));
         services.AddScoped(at => new SigningKeys(
-            Db(at), at.GetRequiredService<IssuerKeys>(), at.GetRequiredService<IssuerKeyFile>(), at.GetRequiredService<LogBook>(),
-            at.GetRequiredService<Archive>(), Clock(at)));
+            Db(at), at.GetRequiredService<IssuerKeys>(), at.GetRequiredService<IssuerKeyFile>(), Clock(at)));
         services.AddScoped(at => new Checkpoints(Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<IssuerKeys>(), Clock(at)));
         services.AddScoped(at => new LogAudit(
             Db(at), at.GetRequiredService<LogBook>(), at.GetRequiredService<IssuerKeys>(), at.GetRequiredService<LastWalk>(), Clock(at)));

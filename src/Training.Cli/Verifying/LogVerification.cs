@@ -1,5 +1,6 @@
 using System.Globalization;
 using Training.Proofs.Log;
+using Training.Proofs.Signing;
 
 namespace Training.Cli.Verifying;
 
@@ -23,7 +24,8 @@ internal static class LogVerification
         List<SignedCheckpoint> checkpoints = [.. export.Checkpoints];
         if (input.Checkpoint is { } kept) checkpoints.Add(kept);
         var walk = LogWalk.Check(export.Entries, checkpoints, keys, now);
-        var fault = walk.FirstFault?.Sentence ?? export.Fault;
+        var fault = walk.FirstFault?.Sentence ?? export.Fault
+            ?? (input.Keys is { } given ? KeyDocuments.Objection(export.Issuers, keys, given.AreAll) : null);
         if (fault is not null)
         {
             output.WriteLine($"Not proved. {fault}");
@@ -42,7 +44,9 @@ internal static class LogVerification
         }
 
         var isProved = input.Keys is not null && covered == walk.Head.Size && covered > 0;
-        output.WriteLine(isProved ? "Proved: the log is whole." : "Not proved.");
+        output.WriteLine(isProved
+            ? string.Create(CultureInfo.InvariantCulture, $"Proved: the log is whole up to its checkpoint at {covered} entries, of {walk.CoveredBy!.Time.UtcDateTime:d MMM yyyy, HH:mm} UTC.")
+            : "Not proved.");
         return isProved;
     }
 

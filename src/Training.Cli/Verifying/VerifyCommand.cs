@@ -6,7 +6,7 @@ namespace Training.Cli.Verifying;
 /// <summary>Checks a proof pack or a single credential, or walks through an export of the log, without a network.</summary>
 internal sealed record VerifyCommand(string File, bool IsLog)
 {
-    private static readonly string[] Options = ["--key", "--status", "--checkpoint", "--name", "--on"];
+    private static readonly string[] Options = ["--key", "--status", "--checkpoint", "--extension", "--name", "--on"];
 
     /// <summary>The keys that are trusted: a did.json file, or a key as it is written in one.</summary>
     public string? Key { get; private init; }
@@ -17,11 +17,14 @@ internal sealed record VerifyCommand(string File, bool IsLog)
     /// <summary>A checkpoint that was got elsewhere.</summary>
     public string? Checkpoint { get; private init; }
 
+    /// <summary>What shows that the log of the proof is the beginning of that checkpoint's.</summary>
+    public string? Extension { get; private init; }
+
     /// <summary>Whose the credential should be.</summary>
     public string? Name { get; private init; }
 
-    /// <summary>The instant asked about; now where nothing is said.</summary>
-    public DateTimeOffset? On { get; private init; }
+    /// <summary>The day asked about, by the calendar of the record's shop; today where nothing is said.</summary>
+    public DateOnly? On { get; private init; }
 
     public static Outcome<VerifyCommand, UsageFault> Parse(IReadOnlyList<string> words)
     {
@@ -39,20 +42,24 @@ internal sealed record VerifyCommand(string File, bool IsLog)
                 if (word == "--status") status.Add(words[i]);
                 else if (!options.TryAdd(word, words[i])) return new UsageFault($"{word} is there twice.");
             }
-            else if (word.StartsWith('-')) return new UsageFault($"verify has no option \"{word}\".");
+            else if (word.StartsWith('-') && word != VerifyInput.StandardInput) return new UsageFault($"verify has no option \"{word}\".");
             else if (file is not null) return new UsageFault($"verify takes one file; \"{word}\" is one too many.");
             else file = word;
         }
 
         if (file is null) return new UsageFault(isLog ? "Name the export of a log." : "Name the proof pack or the credential.");
-        if (isLog && (status.Count > 0 || options.Keys.Any(option => option is "--name" or "--on")))
+        if (isLog && (status.Count > 0 || options.Keys.Any(option => option is "--name" or "--on" or "--extension")))
             return new UsageFault("With --log there is nothing but --key and --checkpoint.");
-        DateTimeOffset? on = null;
+        if (options.ContainsKey("--extension") && !options.ContainsKey("--checkpoint"))
+            return new UsageFault("--extension leads to a checkpoint: name that with --checkpoint.");
+        if (options.Values.Concat(status).Append(file).Count(name => name == VerifyInput.StandardInput) > 1)
+            return new UsageFault("Only one of the files can be standard input.");
+        DateOnly? on = null;
         if (options.TryGetValue("--on", out var day))
         {
             if (!DateOnly.TryParseExact(day, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var read))
                 return new UsageFault($"\"{day}\" is no day: write one such as 2026-03-14.");
-            on = new DateTimeOffset(read.ToDateTime(new TimeOnly(12, 0)), TimeSpan.Zero);
+            on = read;
         }
 
         return new VerifyCommand(file, isLog)
@@ -60,14 +67,15 @@ internal sealed record VerifyCommand(string File, bool IsLog)
             Key = options.GetValueOrDefault("--key"),
             Status = status,
             Checkpoint = options.GetValueOrDefault("--checkpoint"),
+            Extension = options.GetValueOrDefault("--extension"),
             Name = options.GetValueOrDefault("--name"),
             On = on,
         };
     }
 
-    public int Run(TextWriter output, TextWriter errors, DateTimeOffset now)
+    public int Run(TextReader standardInput, TextWriter output, TextWriter errors, DateTimeOffset now)
     {
-        var input = VerifyInput.Read(this);
+        var input = VerifyInput.Read(this, standardInput);
         if (!input.IsOk)
         {
             errors.WriteLine(input.Fault);

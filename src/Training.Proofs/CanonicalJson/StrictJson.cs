@@ -24,6 +24,8 @@ public static class StrictJson
     {
         if (utf8.Length > mostBytes)
             return new Refused($"The document has more than {mostBytes} bytes.");
+        if (utf8.IsEmpty)
+            return new Refused("The file is empty.");
         if (!Utf8.IsValid(utf8))
             return new Refused("The document is not UTF-8.");
         try

@@ -24,18 +24,22 @@ public static class CredentialVerifier
         if (!read.IsOk)
             return Unreadable(read.Sentence);
         CompetencyCredential credential = read.Value;
-        List<CheckResult> results =
+        ShopCalendar calendar = ShopCalendar.Of(credential.Log?.Entry);
+        CheckResult log = LogCheck.Of(credential, request, calendar);
+        CheckResult[] proof = Proof(document.Value, credential, request, log);
+        List<CheckResult> told =
         [
-            Passed(Credentials.Check.Shape, "The document is an Open Badges 3.0 credential."),
-            .. Proof(document.Value, credential, request),
-            .. StatusCheck.Of(credential, request),
-            ValidFrom(credential, request),
-            ValidUntil(credential, request),
+            .. StatusCheck.Of(credential, request, calendar),
+            ValidFrom(credential, request, calendar),
+            ValidUntil(credential, request, calendar),
         ];
         if (request.PersonName is { } name)
-            results.Add(Person(credential, name));
-        results.Add(LogCheck.Of(credential, request));
-        return new(results, credential);
+            told.Add(Person(credential, name));
+        told.Add(log);
+        // What nobody is known to have signed says nothing, neither yes nor no.
+        if (proof.Any(result => result.State != CheckState.Passed))
+            told = [.. told.Select(result => NotChecked(result.Check, CheckReason.NotSigned, "It stands in a text whose signature is not to be believed."))];
+        return new([Passed(Credentials.Check.Shape, "The document is an Open Badges 3.0 credential."), .. proof, .. told], credential);
     }
 
     internal static CheckResult Passed(Check check, string sentence) =>
@@ -56,7 +60,7 @@ public static class CredentialVerifier
             null);
     }
 
-    private static CheckResult[] Proof(JsonObject document, CompetencyCredential credential, VerificationRequest request)
+    private static CheckResult[] Proof(JsonObject document, CompetencyCredential credential, VerificationRequest request, CheckResult log)
     {
         Outcome<DataIntegrityProof> read = DataIntegrityProof.Read(document);
         if (!read.IsOk)
@@ -67,7 +71,7 @@ public static class CredentialVerifier
                 Failed(Credentials.Check.Signature, CheckReason.NoProof, read.Sentence),
             ];
         }
-        CheckResult issuerKey = IssuerKey(read.Value.Key, credential, request);
+        CheckResult issuerKey = IssuerKey(read.Value, credential, request, log);
         // The signature is held against the named key even where the key is no good any more: what went wrong is then
         // told apart from an alteration.
         return request.Keys.Find(read.Value.Key) is { } key && issuerKey.Reason != CheckReason.KeyOfAnother
@@ -75,8 +79,9 @@ public static class CredentialVerifier
             : [issuerKey, NotChecked(Credentials.Check.Signature, issuerKey.Reason, "Without the issuer's key the signature cannot be checked.")];
     }
 
-    private static CheckResult IssuerKey(KeyId id, CompetencyCredential credential, VerificationRequest request)
+    private static CheckResult IssuerKey(DataIntegrityProof proof, CompetencyCredential credential, VerificationRequest request, CheckResult log)
     {
+        KeyId id = proof.Key;
         const Check Subject = Credentials.Check.IssuerKey;
         string issuer = credential.Issuer.Id.ToString();
         if (id.Controller != issuer)
@@ -89,7 +94,10 @@ public static class CredentialVerifier
             return Failed(Subject, CheckReason.PublishedKey, "The key is printed in public documents, so anyone can sign with it.");
         return key.StandingAt(request.Now) switch
         {
-            KeyStanding.Expired => Failed(Subject, CheckReason.KeyExpired, $"The issuer's key expired on {Day(key.Expires!.Value)}."),
+            // Before its end a key may have signed what its owner then wrote into the log; a key of today says what the log holds.
+            KeyStanding.Expired when proof.Created < key.Expires && log.State == CheckState.Passed =>
+                Passed(Subject, $"The key was a good key of {issuer} until {Day(key.Expires!.Value)}, and a key of today vouches for the log."),
+            KeyStanding.Expired => Failed(Subject, CheckReason.KeyExpired, $"The issuer's key ended on {Day(key.Expires!.Value)}; ask for a newly signed file."),
             KeyStanding.Revoked => Failed(Subject, CheckReason.KeyRevoked, $"The issuer gave the key up on {Day(key.Revoked!.Value)}; ask for a newly signed credential."),
             _ => Passed(Subject, $"The key is a good key of {issuer}."),
         };
@@ -107,21 +115,30 @@ public static class CredentialVerifier
             : Failed(Subject, CheckReason.ProofOutOfTime, timely.Sentence);
     }
 
-    private static CheckResult ValidFrom(CompetencyCredential credential, VerificationRequest request) =>
-        credential.ValidFrom <= (request.AsOf ?? request.Now)
-            ? Passed(Credentials.Check.ValidFrom, $"It holds from {Day(credential.ValidFrom)} on.")
-            : Failed(Credentials.Check.ValidFrom, CheckReason.NotYet, $"It holds only from {Day(credential.ValidFrom)} on.");
+    private static CheckResult ValidFrom(CompetencyCredential credential, VerificationRequest request, ShopCalendar calendar)
+    {
+        string day = calendar.Day(credential.ValidFrom);
+        bool holds = request.On is { } on ? calendar.DayOf(credential.ValidFrom) <= on : credential.ValidFrom <= request.Now;
+        return holds
+            ? Passed(Credentials.Check.ValidFrom, $"It holds from {day} on.")
+            : Failed(Credentials.Check.ValidFrom, CheckReason.NotYet, $"It holds only from {day} on.");
+    }
 
     // Verifiable Credentials 2.0, section 4.9: validUntil is the last instant at which the credential is valid.
-    private static CheckResult ValidUntil(CompetencyCredential credential, VerificationRequest request) =>
-        credential.ValidUntil is not { } end ? Passed(Credentials.Check.ValidUntil, "It has no end.")
-        : (request.AsOf ?? request.Now) <= end ? Passed(Credentials.Check.ValidUntil, $"It holds until {Day(end)}.")
-        : Failed(Credentials.Check.ValidUntil, CheckReason.Expired, $"It held until {Day(end)} and no longer.");
+    private static CheckResult ValidUntil(CompetencyCredential credential, VerificationRequest request, ShopCalendar calendar)
+    {
+        if (credential.ValidUntil is not { } end)
+            return Passed(Credentials.Check.ValidUntil, "It has no end.");
+        bool holds = request.On is { } on ? on <= calendar.DayOf(end) : request.Now <= end;
+        return holds
+            ? Passed(Credentials.Check.ValidUntil, $"It holds until {calendar.Day(end)}.")
+            : Failed(Credentials.Check.ValidUntil, CheckReason.Expired, $"It held until {calendar.Day(end)} and no longer.");
+    }
 
     private static CheckResult Person(CompetencyCredential credential, string name) =>
         credential.Recipient.IsFor(name)
             ? Passed(Credentials.Check.Person, $"It is about {name}.")
             : Failed(Credentials.Check.Person, CheckReason.AnotherPerson, $"It is not about {name}.");
 
-    internal static string Day(DateTimeOffset instant) => DateTimeStamp.Format(instant);
+    private static string Day(DateTimeOffset instant) => DateTimeStamp.Day(instant);
 }

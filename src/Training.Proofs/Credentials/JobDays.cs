@@ -87,6 +87,29 @@ public sealed record JobDays(
         return new JobDays(issuer, shop, customer, vehicle, first, last, asOf, read);
     }
 
+    /// <summary>
+    /// What in the statement is not about the credentials beside it, in a sentence; null where each of its people is somebody
+    /// of theirs. A statement that was taken out of another file is signed as well.
+    /// </summary>
+    /// <param name="credentials">The credentials that came with it.</param>
+    public string? Objection(IEnumerable<CompetencyCredential> credentials)
+    {
+        ArgumentNullException.ThrowIfNull(credentials);
+        Dictionary<string, CompetencyCredential> known = [];
+        foreach (CompetencyCredential credential in credentials)
+            known.TryAdd(credential.Id.OriginalString, credential);
+        foreach (JobPerson person in People)
+        {
+            if (!known.TryGetValue(person.Record, out CompetencyCredential? credential))
+                return $"The statement about the job speaks of {person.Name}, {person.Competency}, whose credential is not in this file.";
+            if (!credential.Recipient.IsFor(person.Name) || credential.Title != person.Competency
+                || credential.Shop != Shop || credential.Issuer.Id.ToString() != Issuer)
+                return $"The statement about the job says {person.Name}, {person.Competency}; the credential of that record in this file says otherwise.";
+        }
+
+        return null;
+    }
+
     private static Refused Malformed { get; } = new("The statement about the job is not whole.");
 
     private static JobPerson? PersonOf(JsonNode? item)

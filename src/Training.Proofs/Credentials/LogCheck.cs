@@ -6,7 +6,7 @@ namespace Training.Proofs.Credentials;
 /// <summary>Holds the place in the log that a credential tells against a checkpoint of the log.</summary>
 internal static class LogCheck
 {
-    public static CheckResult Of(CompetencyCredential credential, VerificationRequest request)
+    public static CheckResult Of(CompetencyCredential credential, VerificationRequest request, ShopCalendar calendar)
     {
         if (credential.Log is not { } place)
             return NotChecked(Check.Log, CheckReason.NoLogPlace, "The credential does not say where it stands in the log.");
@@ -20,10 +20,11 @@ internal static class LogCheck
             return NotChecked(Check.Log, CheckReason.CheckpointNotBelieved, believed.Sentence);
         if (signed.Key.Controller != credential.Issuer.Id.ToString() || believed.Value.Origin != place.Origin)
             return NotChecked(Check.Log, CheckReason.CheckpointNotBelieved, "The checkpoint is of another log than the credential's.");
-        return HoldAgainst(place, believed.Value, request.Consistency);
+        return HoldAgainst(place, believed.Value, request.Consistency, calendar);
     }
 
-    private static CheckResult HoldAgainst(LogInclusion place, Checkpoint checkpoint, ConsistencyProof? consistency)
+    /// <summary>Holds a place against a checkpoint that is believed.</summary>
+    public static CheckResult HoldAgainst(LogInclusion place, Checkpoint checkpoint, ConsistencyProof? consistency, ShopCalendar calendar)
     {
         if (place.Proof.RootFrom(place.Entry.LeafHash) is not { } root)
             return Failed(Check.Log, CheckReason.NotInLog, "The proof of the place in the log is not whole.");
@@ -31,16 +32,16 @@ internal static class LogCheck
         if (size == checkpoint.Size)
         {
             return root == checkpoint.RootHash
-                ? InLog(place, checkpoint)
-                : Failed(Check.Log, CheckReason.NotInLog, $"The log of {Day(checkpoint.Time)} does not have this entry at place {place.Proof.LeafIndex}.");
+                ? InLog(place, checkpoint, calendar)
+                : Failed(Check.Log, CheckReason.NotInLog, $"The log of {calendar.Day(checkpoint.Time)} does not have this entry at place {place.Proof.LeafIndex}.");
         }
         if (consistency is null || consistency.FirstSize != size || consistency.SecondSize != checkpoint.Size)
             return NotChecked(Check.Log, CheckReason.NoCheckpoint, $"The credential's proof is for the log at {size} entries, the checkpoint for {checkpoint.Size}; no proof that joins them is at hand.");
         return consistency.Verify(root, checkpoint.RootHash)
-            ? InLog(place, checkpoint)
-            : Failed(Check.Log, CheckReason.LogRewritten, $"The log of {Day(checkpoint.Time)} is not the credential's log with entries added.");
+            ? InLog(place, checkpoint, calendar)
+            : Failed(Check.Log, CheckReason.LogRewritten, $"The log of {calendar.Day(checkpoint.Time)} is not the credential's log with entries added.");
     }
 
-    private static CheckResult InLog(LogInclusion place, Checkpoint checkpoint) =>
-        Passed(Check.Log, $"It is entry {place.Proof.LeafIndex} of the log of {Day(checkpoint.Time)}.");
+    private static CheckResult InLog(LogInclusion place, Checkpoint checkpoint, ShopCalendar calendar) =>
+        Passed(Check.Log, $"It is entry {place.Proof.LeafIndex} of the log of {calendar.Day(checkpoint.Time)}.");
 }

@@ -30,7 +30,9 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
     }
 
     /// <summary>Writes the inclusion as a JSON object.</summary>
-    public CanonicalText Write()
+    public CanonicalText Write() => Jcs.Must(Members());
+
+    internal JsonObject Members()
     {
         JsonObject members = new()
         {
@@ -42,16 +44,18 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
         };
         if (Checkpoint is not null)
             members["checkpoint"] = StrictJson.ReadObject(Checkpoint.Write().Utf8).Value;
-        return Jcs.Must(members);
+        return members;
     }
 
     /// <summary>Reads what <see cref="Write"/> wrote.</summary>
     public static Outcome<LogInclusion> Read(ReadOnlySpan<byte> utf8)
     {
         Outcome<JsonObject> read = StrictJson.ReadObject(utf8);
-        if (!read.IsOk)
-            return new Refused(read.Sentence);
-        JsonObject members = read.Value;
+        return read.IsOk ? Read(read.Value) : new Refused(read.Sentence);
+    }
+
+    internal static Outcome<LogInclusion> Read(JsonObject members)
+    {
         if (members.TextOf("origin") is not { Length: > 0 } origin || members.TextOf("entry") is not { } text
             || members.CountOf("leafIndex") is not { } index || members.CountOf("treeSize") is not { } size
             || members["path"] is not JsonArray { Count: <= LongestPath } hashes)

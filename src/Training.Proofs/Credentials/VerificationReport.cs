@@ -74,6 +74,9 @@ public enum CheckReason
     /// <summary>The signature does not fit.</summary>
     SignatureDoesNotFit,
 
+    /// <summary>It stands in a text that nobody is known to have signed.</summary>
+    NotSigned,
+
     /// <summary>The proof ran out, or bears a time that is yet to come.</summary>
     ProofOutOfTime,
 
@@ -85,6 +88,9 @@ public enum CheckReason
 
     /// <summary>The status list is not to be believed.</summary>
     StatusListNotBelieved,
+
+    /// <summary>The status list tells a later time, and does not say how it was on the day asked about.</summary>
+    StatusListTooNew,
 
     /// <summary>The status list is older than the date asked about, and its time is over.</summary>
     StatusListTooOld,

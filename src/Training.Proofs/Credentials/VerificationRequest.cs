@@ -9,8 +9,8 @@ public sealed record VerificationRequest
     /// <summary>The instant of checking.</summary>
     public required DateTimeOffset Now { get; init; }
 
-    /// <summary>The date asked about: did the credential hold then? <see cref="Now"/> where nothing is said.</summary>
-    public DateTimeOffset? AsOf { get; init; }
+    /// <summary>The day asked about, by the calendar of the record's shop: did the credential hold then? <see cref="Now"/> where nothing is said.</summary>
+    public DateOnly? On { get; init; }
 
     /// <summary>The keys that are trusted, each for its owner.</summary>
     public required KeyRing Keys { get; init; }
@@ -29,6 +29,12 @@ public sealed record VerificationRequest
     /// they are the same.
     /// </summary>
     public ConsistencyProof? Consistency { get; init; }
+
+    /// <summary>
+    /// Every entry of the log that tells what happened to the record since it was issued, by the word of its issuer who
+    /// leaves none out; null where nobody says so. A status list tells one instant, these tell every day before.
+    /// </summary>
+    public IReadOnlyList<LogInclusion>? History { get; init; }
 
     /// <summary>The name of the person about whom the credential should be; null where nobody was asked about.</summary>
     public string? PersonName { get; init; }

@@ -65,8 +65,8 @@ public static class EddsaJcs2022
             return new Refused($"The key {read.Value.Key} is not one of the known keys.");
         return key.StandingAt(now) switch
         {
-            KeyStanding.Expired => new Refused($"The key {key.Id} expired on {DateTimeStamp.Format(key.Expires!.Value)}."),
-            KeyStanding.Revoked => new Refused($"The key {key.Id} was revoked on {DateTimeStamp.Format(key.Revoked!.Value)}."),
+            KeyStanding.Expired => new Refused($"The key {key.Id} ended on {DateTimeStamp.Day(key.Expires!.Value)}."),
+            KeyStanding.Revoked => new Refused($"The key {key.Id} was given up on {DateTimeStamp.Day(key.Revoked!.Value)}."),
             _ => !Fits(secured, read.Value, key.PublicKey)
                 ? new Refused("The signature does not fit the document: it was altered, or another key signed it.")
                 : Timely(read.Value, now),
@@ -90,9 +90,9 @@ public static class EddsaJcs2022
     {
         ArgumentNullException.ThrowIfNull(proof);
         if (proof.Created > now + ClockSkew)
-            return new Refused($"The proof says that it will be made on {DateTimeStamp.Format(proof.Created)}.");
+            return new Refused($"The proof says that it will be made on {DateTimeStamp.Day(proof.Created)}.");
         return proof.Expires <= now
-            ? new Refused($"The proof ran out on {DateTimeStamp.Format(proof.Expires.Value)}.")
+            ? new Refused($"The proof ran out on {DateTimeStamp.Day(proof.Expires.Value)}.")
             : proof;
     }
 

@@ -1,3 +1,6 @@
+using System.Text.Json.Nodes;
+using Training.Proofs.CanonicalJson;
+
 namespace Training.Proofs.Log;
 
 /// <summary>
@@ -36,6 +39,37 @@ public sealed record ConsistencyProof(long FirstSize, long SecondSize, IReadOnly
             path.Add(tree.Root());
         path.Reverse();
         return new(firstSize, secondSize, path);
+    }
+
+    // Two trees of 2^53 entries, more than JSON can count, are joined by fewer.
+    private const int LongestPath = 128;
+
+    /// <summary>Writes the proof as it is handed out.</summary>
+    public CanonicalText Write() => Jcs.Must(new JsonObject
+    {
+        ["firstSize"] = FirstSize,
+        ["secondSize"] = SecondSize,
+        ["path"] = new JsonArray([.. Path.Select(hash => JsonValue.Create(hash.ToString()))]),
+    });
+
+    /// <summary>Reads what <see cref="Write"/> wrote.</summary>
+    public static Outcome<ConsistencyProof> Read(ReadOnlySpan<byte> utf8)
+    {
+        Outcome<JsonObject> read = StrictJson.ReadObject(utf8);
+        if (!read.IsOk)
+            return new Refused(read.Sentence);
+        if (read.Value.Count != 3 || read.Value.CountOf("firstSize") is not { } first || read.Value.CountOf("secondSize") is not { } second
+            || read.Value["path"] is not JsonArray { Count: <= LongestPath } hashes)
+            return new Refused("The document does not show that one log is the beginning of another.");
+        List<Sha256Digest> path = [];
+        foreach (JsonNode? hash in hashes)
+        {
+            Outcome<Sha256Digest> digest = Sha256Digest.Parse(hash.AsText());
+            if (!digest.IsOk)
+                return new Refused(digest.Sentence);
+            path.Add(digest.Value);
+        }
+        return new ConsistencyProof(first, second, path);
     }
 
     /// <summary>Whether the proof leads to both roots; the algorithm is that of RFC 9162, 2.1.4.2.</summary>

@@ -68,7 +68,9 @@ public sealed record LogExport(
             }
             else if (members is null || !Take(members, entries, checkpoints))
             {
-                return new LogExport(issuers, entries, checkpoints, $"Line {number}, behind entry {entries.Count - 1}, was altered: it is neither an entry nor a checkpoint.");
+                return new LogExport(issuers, entries, checkpoints, entries.Count == 0
+                    ? $"Line {number}, where entry 0 should stand, was altered: it is neither an entry nor a checkpoint."
+                    : $"Line {number}, the next behind entry {entries.Count - 1}, was altered: it is neither an entry nor a checkpoint.");
             }
         }
         return issuers is null ? new Refused("The file is empty.") : new LogExport(issuers, entries, checkpoints, null);

@@ -4,9 +4,8 @@ namespace Training.Proofs.Signing;
 /// <param name="Id">Which key of whom.</param>
 /// <param name="PublicKey">The key.</param>
 /// <param name="Expires">
-/// From this instant on no signature of the key is to be relied on any more (Controlled Identifiers 1.0, section
-/// 2.2). A key that has only been followed by a newer one keeps checking what it signed: let it expire when the last
-/// credential that it signed ends, not on the day of the change.
+/// When the key ended (Controlled Identifiers 1.0, section 2.2): it is followed by another, and nothing that bears a later
+/// date is to be relied on. What bears an earlier one is, where its place in the log is vouched for by a key of today.
 /// </param>
 /// <param name="Revoked">
 /// When the key was given up because somebody else may hold it. Nothing it signed is to be relied on any more,

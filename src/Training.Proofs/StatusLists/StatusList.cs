@@ -59,6 +59,14 @@ public sealed record StatusList(
             : list;
     }
 
+    /// <summary>Reads a status list credential without believing it.</summary>
+    /// <param name="utf8">The document as it was fetched.</param>
+    public static Outcome<StatusList> Read(ReadOnlySpan<byte> utf8)
+    {
+        Outcome<JsonObject> read = StrictJson.ReadObject(utf8);
+        return read.IsOk ? Read(read.Value) : new Refused(read.Sentence);
+    }
+
     private static Outcome<StatusList> Read(JsonObject credential)
     {
         if (credential["@context"] is not JsonArray contexts || contexts.Count == 0 || contexts[0].AsText() != "https://www.w3.org/ns/credentials/v2"

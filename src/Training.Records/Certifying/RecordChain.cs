@@ -28,6 +28,10 @@ public sealed record IssuedRecord(LocalDate IssuedOn, Period ValidFor, Period Re
 /// so that a short month in between takes nothing away for good: from 31 August, six months are 28 February, and six more
 /// 31 August.
 /// </para>
+/// <para>
+/// So it is with confirmations: the deadlines are the day of issue and so many times the period after it, whenever somebody
+/// confirms. What is confirmed is the period that the day lies in.
+/// </para>
 /// </summary>
 public sealed class RecordChain
 {
@@ -56,11 +60,9 @@ public sealed class RecordChain
         LocalDate? confirmBy = null, ifConfirmed = null;
         if (record.ConfirmEvery is { } every)
         {
-            // A confirmation that comes too late revives nothing.
-            confirmBy = After(record.IssuedOn, every);
-            foreach (var confirmation in happened.Where(entry => entry.Kind == RecordEventKind.Confirmed && entry.On <= confirmBy))
-                confirmBy = After(confirmation.On, every);
-            ifConfirmed = LocalDate.Min(until, After(date, every));
+            var confirmed = happened.Where(entry => entry.Kind == RecordEventKind.Confirmed).Select(entry => entry.On).ToList();
+            confirmBy = DeadlineAfter(record.IssuedOn, every, confirmed);
+            ifConfirmed = LocalDate.Min(until, DeadlineAfter(record.IssuedOn, every, [.. confirmed, date]));
             until = LocalDate.Min(until, confirmBy.Value);
         }
 
@@ -118,6 +120,18 @@ public sealed class RecordChain
         }
 
         return new(record.IssuedOn, record.ValidFor.Months, record.ValidFor.Days);
+    }
+
+    /// <summary>The deadline of the first period that is not confirmed yet. One that comes too late revives nothing; a second in one period changes nothing.</summary>
+    private static LocalDate DeadlineAfter(LocalDate issuedOn, Period every, IEnumerable<LocalDate> confirmations)
+    {
+        // The day of issue belongs to the first period.
+        var (period, before) = (1, LocalDate.MinIsoValue);
+        foreach (var on in confirmations)
+            if (on > before && on <= Deadline(period)) before = Deadline(period++);
+        return Deadline(period);
+
+        LocalDate Deadline(int number) => issuedOn.PlusMonths(number * every.Months).PlusDays(number * every.Days);
     }
 
     private static LocalDate After(LocalDate date, Period period) => date.PlusMonths(period.Months).PlusDays(period.Days);

@@ -1,8 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Training.Records.Accounts;
-using Training.Records.Ledger;
-using Training.Records.Publishing;
 using Training.Records.Storage;
 using Training.Sequencing;
 
@@ -14,12 +12,10 @@ public sealed class SigningKeys
     private readonly TrainingDbContext db;
     private readonly IssuerKeys keys;
     private readonly IssuerKeyFile file;
-    private readonly LogBook log;
-    private readonly Archive archive;
     private readonly TimeProvider clock;
 
-    internal SigningKeys(TrainingDbContext db, IssuerKeys keys, IssuerKeyFile file, LogBook log, Archive archive, TimeProvider clock) =>
-        (this.db, this.keys, this.file, this.log, this.archive, this.clock) = (db, keys, file, log, archive, clock);
+    internal SigningKeys(TrainingDbContext db, IssuerKeys keys, IssuerKeyFile file, TimeProvider clock) =>
+        (this.db, this.keys, this.file, this.clock) = (db, keys, file, clock);
 
     /// <summary>The document did.json that says which keys are the provider's. Anybody may read it.</summary>
     public async Task<Outcome<byte[], Refusal>> Document()
@@ -45,25 +41,20 @@ public sealed class SigningKeys
     }
 
     /// <summary>
-    /// Makes a new key (administrators). The old one signs nothing any more; what it signed stays good until the last
-    /// record that it can have signed has ended.
+    /// Makes a new key (administrators). The old one ends now: nothing that bears a later date is good, and files that it
+    /// signed are downloaded anew.
     /// </summary>
     /// <param name="actor">Who asks.</param>
-    public Task<Outcome<SigningKeysView, Refusal>> Replace(Actor actor) => Change(actor, async (old, now) =>
-        old.ExpiresAt = Instant.Max(now, await LastEnd(now)));
+    public Task<Outcome<SigningKeysView, Refusal>> Replace(Actor actor) => Change(actor, (old, now) => old.ExpiresAt = now);
 
     /// <summary>
     /// Gives the present key up because somebody else may hold it, and makes a new one (administrators). Nothing that the
     /// old one signed is to be believed any more, whatever date it bears: proofs must be downloaded anew.
     /// </summary>
     /// <param name="actor">Who asks.</param>
-    public Task<Outcome<SigningKeysView, Refusal>> GiveUp(Actor actor) => Change(actor, (old, now) =>
-    {
-        old.GivenUpAt = now;
-        return Task.CompletedTask;
-    });
+    public Task<Outcome<SigningKeysView, Refusal>> GiveUp(Actor actor) => Change(actor, (old, now) => old.GivenUpAt = now);
 
-    private async Task<Outcome<SigningKeysView, Refusal>> Change(Actor actor, Func<IssuerKeyRow, Instant, Task> end)
+    private async Task<Outcome<SigningKeysView, Refusal>> Change(Actor actor, Action<IssuerKeyRow, Instant> end)
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.Is(Roles.Administrator)) return Refused.NotAllowed;
@@ -74,25 +65,16 @@ public sealed class SigningKeys
         // Under an earlier address the key had another name; it ends under every one of them.
         var secret = "#" + present.Value.Key.PublicKey.Multikey;
         var now = clock.Instant();
-        foreach (var row in await db.IssuerKeys.Where(row => row.Id.EndsWith(secret)).ToListAsync()) await end(row, now);
+        foreach (var row in await db.IssuerKeys.Where(row => row.Id.EndsWith(secret)).ToListAsync()) end(row, now);
+        // Keys that were replaced when a replaced key still stayed good for years end with this one at the latest.
+        foreach (var row in await db.IssuerKeys.Where(row => !row.Id.EndsWith(secret)).ToListAsync())
+            if (row.ExpiresAt > now) row.ExpiresAt = now;
         await db.SaveChangesAsync();
         var made = file.Replace();
         if (!made.IsOk) return made.Fault;
         await keys.Keep(keys.Present().Value);
         await change.CommitAsync();
         return await Look(actor);
-    }
-
-    /// <summary>The last second of the last record that can have been signed.</summary>
-    private async Task<Instant> LastEnd(Instant now)
-    {
-        var history = await log.Read(db);
-        var texts = await archive.Competencies(history.Records.Values.Select(known => known.Issued.Text));
-        var end = now;
-        foreach (var (id, known) in history.Records)
-            if (history.StateOn(id, known.DayOf(now), text => texts[text]) is { } standing)
-                end = Instant.Max(end, known.LastSecondOf(standing.Until));
-        return end;
     }
 }
 
@@ -106,6 +88,6 @@ public sealed record SigningKeysView(string? DocumentAddress, string? Present, s
 /// <summary>A key that signs no more.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="AddedAt">When it was first used.</param>
-/// <param name="ExpiresAt">Until when what it signed stays good; null where that is not said.</param>
+/// <param name="ExpiresAt">When it ended; null where that is not said.</param>
 /// <param name="GivenUpAt">Since when nothing that it signed is to be believed; null where it still is.</param>
 public sealed record OldKeyView(string Name, Instant AddedAt, Instant? ExpiresAt, Instant? GivenUpAt);

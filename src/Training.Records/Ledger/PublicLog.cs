@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
 using Training.Proofs.CanonicalJson;
 using Training.Proofs.Credentials;
@@ -47,13 +46,7 @@ public sealed class PublicLog
         var end = to ?? (await Newest())?.Checkpoint.Size;
         if (end is null) return NoCheckpoint;
         if (end < 1 || end > history.Head.Size || from < 1 || from > end) return NoSuchSize(history);
-        var proof = ConsistencyProof.Of(history.LeafHashes, (int)from, (int)end);
-        return Jcs.Canonicalize(new JsonObject
-        {
-            ["firstSize"] = proof.FirstSize,
-            ["secondSize"] = proof.SecondSize,
-            ["path"] = new JsonArray([.. proof.Path.Select(hash => JsonValue.Create(hash.ToString()))]),
-        }).Value.Utf8.ToArray();
+        return ConsistencyProof.Of(history.LeafHashes, (int)from, (int)end).Write().Utf8.ToArray();
     }
 
     /// <summary>The whole log, a line at a time; see <see cref="LogExport"/>.</summary>

@@ -133,13 +133,16 @@ public sealed class CustomerProofs
         var last = ofJob && await jobs.JobOf(proof.Id) is { } job && job.LastDay < today ? job.LastDay : today;
         var day = on ?? last;
         var finding = await audit.Look();
-        var chosen = (await LinesOf([proof], day))[proof.Id];
-        var shown = await Shown(chosen);
+        var all = (await LinesOf([proof], day))[proof.Id];
+        // Nobody can be recognised in a record whose name was removed: it is told that there is one, and it proves nothing.
+        var chosen = all.Where(line => line.NameRemovedAt is null).ToList();
+        var shown = await Shown(chosen, finding.Fault is not null);
         // A record that is missing from the log is missing here, too, and must not make the answer better.
         var holds = finding.Fault is null && shown.Count > 0 && shown.All(record => record.Holds);
         return new ShownProof.Shown(shop.Name, proof.ForWhom, proof.MadeAt, day, holds, shown)
         {
             Log = finding,
+            NamesRemoved = [.. all.Select(line => line.NameRemovedAt).OfType<Instant>().Order()],
             Issuer = Issuer(),
             Job = finding.Fault is null
                 ? await jobs.Of(proof.Id, today, chosen, shown.Where(record => record.Doubt is not null).Select(record => record.Record).ToHashSet())
@@ -157,7 +160,7 @@ public sealed class CustomerProofs
     }
 
     /// <summary>The records as a customer sees them, each held against the log.</summary>
-    private async Task<List<ShownRecord>> Shown(List<RecordLine> chosen)
+    private async Task<List<ShownRecord>> Shown(List<RecordLine> chosen, bool isLogBroken)
     {
         var ids = chosen.Select(line => line.Id).ToList();
         var rows = await (from record in db.CompetencyRecords.AsNoTracking()
@@ -168,8 +171,7 @@ public sealed class CustomerProofs
         return [.. chosen.Select(line => new ShownRecord(line.Name, line.CompetencyTitle, line.Standing)
         {
             Record = line.Id,
-            Doubt = RecordBinding.Doubt(rows[line.Id].record, rows[line.Id].person, history.Records[line.Id]),
-            NameRemovedAt = history.Records[line.Id].NameRemovedAt,
+            Doubt = isLogBroken ? RecordDoubt.BrokenLog : RecordBinding.Doubt(rows[line.Id].record, rows[line.Id].person, history.Records[line.Id]),
         })];
     }
 
@@ -192,9 +194,13 @@ public sealed class CustomerProofs
             .ToListAsync();
         var all = await lines.Of(people, on);
         var known = all.ToDictionary(line => line.Id);
-        var counting = all.Where(line => line.IsNewest).ToDictionary(line => (line.Person, line.Competency));
+        // By their chain in the log, not by person and competency: whoever can write to the database can give one person two chains.
+        var history = await log.Read(db);
+        var counting = all.Where(line => line.IsNewest).ToDictionary(Chain);
         return proofs.ToDictionary(proof => proof.Id, proof => proof.Records.Where(record => known.ContainsKey(record.RecordId)).Select(record => known[record.RecordId])
-            .Select(chosen => counting.GetValueOrDefault((chosen.Person, chosen.Competency), chosen)).DistinctBy(line => line.Id)
+            .Select(chosen => counting.GetValueOrDefault(Chain(chosen), chosen)).DistinctBy(line => line.Id)
             .OrderBy(line => line.Name, StringComparer.Ordinal).ThenBy(line => line.CompetencyTitle, StringComparer.Ordinal).ToList());
+
+        RecordId Chain(RecordLine line) => history.ChainTo(line.Id)[0].Issued.Record;
     }
 }

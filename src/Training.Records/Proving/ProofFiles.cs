@@ -77,7 +77,8 @@ public sealed class ProofFiles
             }
 
         var document = StrictJson.ReadObject((await keys.Documents())[0].Utf8).Value;
-        return new ProofPack(credentials, lists, signing.Value.Checkpoint, document) { Job = Sign(signing.Value) }.Write().Utf8.ToArray();
+        var pack = new ProofPack(credentials, lists, signing.Value.Checkpoint, document) { Job = Sign(signing.Value), Histories = await Histories(signing.Value) };
+        return pack.Sign(signing.Value.Signer.Key, signing.Value.Signer.Id, clock.WholeSecond().ToDateTimeOffset()).Utf8.ToArray();
     }
 
     private async Task<Outcome<Signing, Refusal>> Begin(string token)
@@ -90,10 +91,28 @@ public sealed class ProofFiles
         if (proof.Log?.Fault is { } fault) return new Refusal($"Nothing is signed, because the log does not fit: {fault}");
         if (proof.Records.FirstOrDefault(record => record.Doubt is not null) is { } doubtful)
             return new Refusal($"Nothing is signed, because the record of {doubtful.Name} is not as it was issued.");
+        if (proof.Records.Count == 0) return new Refusal("Nobody is left in this proof to sign for.");
         var signed = await checkpoints.SignWhatIsNew();
         if (!signed.IsOk) return signed.Fault;
         return new Signing(present.Value, proof.Shop, proof.Records, proof.Job, await log.Read(db), (await published.Newest())!);
     }
+
+    /// <summary>Of each record every entry of the log since it was issued, so that the file answers for days before its status lists.</summary>
+    private async Task<Dictionary<string, IReadOnlyList<LogInclusion>>> Histories(Signing signing)
+    {
+        var size = signing.Checkpoint.Checkpoint.Size;
+        var entries = signing.Records.ToDictionary(
+            shown => shown.Record, shown => signing.History.Records[shown.Record].Events.Select(entry => entry.Index).Where(index => index < size).ToList());
+        var indices = entries.Values.SelectMany(of => of).ToList();
+        var rows = await db.LogEntries.AsNoTracking().Where(entry => indices.Contains(entry.Index)).ToDictionaryAsync(entry => entry.Index);
+        return entries.ToDictionary(
+            of => LogEventJson.Name(of.Key),
+            IReadOnlyList<LogInclusion> (of) => [.. of.Value.Select(index => Inclusion(signing, rows[index]))]);
+    }
+
+    private static LogInclusion Inclusion(Signing signing, LogRow row) => new(
+        signing.History.Log!, LogEntry.Read(row.Text).Value,
+        InclusionProof.Of(signing.History.LeafHashes, (int)row.Index, (int)signing.Checkpoint.Checkpoint.Size));
 
     /// <summary>What is said of the days of the job; null where the proof speaks of none.</summary>
     private JsonObject? Sign(Signing signing)
@@ -124,10 +143,7 @@ public sealed class ProofFiles
         var now = clock.WholeSecond();
         if (history.StateOn(id, known.DayOf(now), text => texts[text]) is not { } standing) return Refused.NotFound;
         var row = await db.LogEntries.AsNoTracking().SingleAsync(entry => entry.Index == known.Index);
-        var inclusion = new LogInclusion(
-            history.Log!, LogEntry.Read(row.Text).Value,
-            InclusionProof.Of(history.LeafHashes, (int)known.Index, (int)signing.Checkpoint.Checkpoint.Size))
-        { Checkpoint = signing.Checkpoint };
+        var inclusion = Inclusion(signing, row) with { Checkpoint = signing.Checkpoint };
         var written = AchievementCredential.Write(new CompetencyCredential
         {
             Id = new Uri(LogEventJson.Name(id)),

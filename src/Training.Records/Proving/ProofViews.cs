@@ -31,8 +31,8 @@ public abstract record ShownProof
     /// <param name="ForWhom">The customer; null for anybody.</param>
     /// <param name="MadeAt">When it was made.</param>
     /// <param name="On">The day that is shown.</param>
-    /// <param name="AllHold">Whether every one of the records holds on that day.</param>
-    /// <param name="Records">The records.</param>
+    /// <param name="AllHold">Whether every one of the records holds on that day, and there is at least one.</param>
+    /// <param name="Records">The records, without those whose person's name was removed.</param>
     public sealed record Shown(
         string Shop, string? ForWhom, Instant MadeAt, LocalDate On, bool AllHold, IReadOnlyList<ShownRecord> Records) : ShownProof
     {
@@ -44,6 +44,9 @@ public abstract record ShownProof
 
         /// <summary>What the last walk through the log found; where it does not fit, nothing holds.</summary>
         public LogFinding? Log { get; init; }
+
+        /// <summary>When names were removed of people who were in the proof, one for each record. Those records are shown no more.</summary>
+        public IReadOnlyList<Instant> NamesRemoved { get; init; } = [];
 
         /// <summary>Who signs what can be taken away; null while nothing can be signed.</summary>
         public ShownIssuer? Issuer { get; init; }
@@ -61,9 +64,6 @@ public sealed record ShownRecord(string Name, string CompetencyTitle, RecordStan
 
     /// <summary>Why it is not to be believed, whatever its state; null where it is as it was issued.</summary>
     public RecordDoubt? Doubt { get; init; }
-
-    /// <summary>When the person's name was removed; null while it is there.</summary>
-    public Instant? NameRemovedAt { get; init; }
 
     /// <summary>Whether the person may do the work on that day.</summary>
     public bool Holds => Standing is { Holds: true } && Doubt is null;

@@ -13,8 +13,8 @@ public enum RecordDoubt
     /// <summary>The shop is not the one that the record was issued for.</summary>
     AnotherShop,
 
-    /// <summary>The person's name was removed, so that nobody can be recognised in it.</summary>
-    NameRemoved,
+    /// <summary>The log does not fit, so that nothing in it proves anything.</summary>
+    BrokenLog,
 }
 
 /// <summary>Holds what the database says of a record against the hashes in the log.</summary>
@@ -23,7 +23,6 @@ internal static class RecordBinding
     /// <summary>What does not fit; null where everything does.</summary>
     public static RecordDoubt? Doubt(CompetencyRecord record, Person person, RecordHistory known)
     {
-        if (known.NameRemovedAt is not null) return RecordDoubt.NameRemoved;
         if (record.Salt is not { Length: >= Training.Proofs.PersonNames.PersonName.LeastSaltLength } salt
             || Salted.Name(person.DisplayName, salt) != known.Issued.Person) return RecordDoubt.AnotherName;
         return Salted.Shop(record.ShopId, salt) == known.Issued.Shop && record.Competency == known.Issued.Competency

@@ -54,7 +54,8 @@ internal sealed class ShownJobs(TrainingDbContext db, RecordLines lines)
             .ToDictionary(history => (history.Person, history.Competency));
         return new(job.Customer, job.Chassis, job.FirstDay, job.LastDay, today, [.. chosen.Select(line => new ShownJobPerson(
             line.Id, line.Name, line.CompetencyTitle,
-            Spans(held[(line.Person, line.Competency)], job.FirstDay, job.LastDay, doubtful.Contains(line.Id))))]);
+            // A record that is not of the chain that counts was moved to another person behind our back.
+            Spans(held[(line.Person, line.Competency)] is var history && history.Records.Any(record => record.Id == line.Id) ? history : null, job.FirstDay, job.LastDay, doubtful.Contains(line.Id))))]);
     }
 
     /// <summary>The job of a proof; null where it speaks of none.</summary>
@@ -64,12 +65,12 @@ internal sealed class ShownJobs(TrainingDbContext db, RecordLines lines)
         join job in db.Set<Job>() on spoken.JobId equals job.Id
         select job).SingleOrDefaultAsync();
 
-    private static List<ShownJobSpan> Spans(HeldCompetency history, LocalDate first, LocalDate last, bool isDoubtful)
+    private static List<ShownJobSpan> Spans(HeldCompetency? history, LocalDate first, LocalDate last, bool isDoubtful)
     {
         var spans = new List<ShownJobSpan>();
         for (var day = first; day <= last; day = day.PlusDays(1))
         {
-            var standing = history.LineOn(day)?.Standing;
+            var standing = history?.LineOn(day)?.Standing;
             var holds = standing is { Holds: true } && !isDoubtful;
             // That renewal is open makes no difference to the work.
             if (spans is [.., var before] && before.Holds == holds && (holds || before.State == standing?.State)) spans[^1] = before with { To = day };

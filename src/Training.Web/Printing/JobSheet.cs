@@ -1,49 +1,54 @@
 using Microsoft.Extensions.Localization;
-using PdfSharp.Pdf;
 using Training.Records.Proving;
 using Training.Web.Features.Shared;
 
 namespace Training.Web.Printing;
 
-/// <summary>The pages of a printed proof that answer for the days of its job.</summary>
+/// <summary>The part of a printed proof that answers for the days of its job: below the records where there is room, else on pages of its own.</summary>
 /// <param name="words">The sentences.</param>
-internal sealed class JobSheet(IStringLocalizer<Words> words)
+/// <param name="job">The job, its texts as they can be printed.</param>
+internal sealed class JobSheet(IStringLocalizer<Words> words, ShownJob job)
 {
-    private const double Margin = 18;
     private const double LineHeight = 6.5;
-    private const double Bottom = 280;
+    private const double HeadHeight = 28;
 
-    // ISO 216 A4, in millimetres.
-    private static readonly (double Width, double Height) A4 = (210, 297);
+    /// <summary>How high it is in one piece.</summary>
+    public double Height => HeadHeight + (job.People.SelectMany(Lines).Count() * LineHeight);
 
-    /// <summary>Draws as many pages as the people need.</summary>
-    public void Draw(PdfDocument document, ShownJob job, string shop, Func<string, string> titled)
+    /// <summary>Draws as much as there is room for.</summary>
+    /// <param name="sheet">The page.</param>
+    /// <param name="top">Where it begins.</param>
+    /// <param name="bottom">Where the room ends.</param>
+    /// <param name="left">The left edge.</param>
+    /// <param name="width">The width.</param>
+    /// <param name="done">How many lines stand on pages before.</param>
+    /// <returns>How many lines stand now; all of them where nothing is left.</returns>
+    public int Draw(Sheet sheet, double top, double bottom, double left, double width, int done = 0)
     {
-        var lines = new Queue<(string Text, bool IsBold, bool? Mark)>(job.People.SelectMany(person => Lines(person, titled)));
-        do
+        sheet.Write(words["On the days of the job"], left, top, 12, width, bold: true);
+        sheet.Write(words["{0}: {1}, {2} to {3}", job.Customer, job.Chassis, Dates.Day(job.FirstDay), Dates.Day(job.LastDay)], left, top + 6.5, 10, width);
+        sheet.Write(
+            job.AllHeld ? words["Each of these people might do the work on every day."] : words["Not everybody might do the work on every day."],
+            left, top + 13, 10, width, bold: true);
+        if (job.Today < job.LastDay) sheet.Write(words["What is said of days to come holds if nothing happens."], left, top + 18, 9, width);
+        var lines = job.People.SelectMany(Lines).ToList();
+        for (var at = top + HeadHeight - 3; done < lines.Count && at <= bottom; at += LineHeight, done++)
         {
-            using var sheet = new Sheet(document, A4.Width, A4.Height);
-            var width = A4.Width - (2 * Margin);
-            sheet.Write(words["On the days of the job"], Margin, 26, 20, width, bold: true);
-            sheet.Write(shop, Margin, 35, 13, width);
-            sheet.Write(words["{0}: {1}, {2} to {3}", job.Customer, job.Chassis, Dates.Day(job.FirstDay), Dates.Day(job.LastDay)], Margin, 43, 11, width);
-            sheet.Write(
-                job.AllHeld ? words["Each of these people might do the work on every day."] : words["Not everybody might do the work on every day."],
-                Margin, 52, 12, width, bold: true);
-            if (job.Today < job.LastDay) sheet.Write(words["What is said of days to come holds if nothing happens."], Margin, 58, 9.5, width);
-            sheet.Rule(Margin, 62, width);
-            for (var top = 70.0; top < Bottom && lines.TryDequeue(out var line); top += LineHeight)
-            {
-                if (line.Mark is { } yes) sheet.Mark(yes, Margin + 8, top - 3, 3);
-                sheet.Write(line.Text, line.Mark is null ? Margin : Margin + 14, top, line.IsBold ? 11.5 : 10, width - 14, line.IsBold);
-            }
+            var (text, isBold, mark) = lines[done];
+            if (mark is { } yes) sheet.Mark(yes, left + 8, at - 3, 3);
+            if (isBold) sheet.WriteWhole(text, left, at, 10.5, width, bold: true);
+            else sheet.Write(text, left + 14, at, 10, width - 14);
         }
-        while (lines.Count > 0);
+
+        return done;
     }
 
-    private IEnumerable<(string Text, bool IsBold, bool? Mark)> Lines(ShownJobPerson person, Func<string, string> titled)
+    /// <summary>How many lines there are.</summary>
+    public int Lines() => job.People.SelectMany(Lines).Count();
+
+    private IEnumerable<(string Text, bool IsBold, bool? Mark)> Lines(ShownJobPerson person)
     {
-        yield return ($"{person.Name}, {titled(person.CompetencyTitle)}", true, null);
+        yield return ($"{person.Name}, {person.CompetencyTitle}", true, null);
         if (person.Held)
         {
             yield return (words["yes, on every day"], false, true);

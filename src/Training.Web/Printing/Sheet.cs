@@ -36,6 +36,33 @@ internal sealed class Sheet : IDisposable
         graphics.DrawString(text, font, new XSolidBrush(Ink), x * PointsPerMillimetre, baseline * PointsPerMillimetre);
     }
 
+    /// <summary>
+    /// Writes a text whole: in one line where it fits at two thirds of its size, else in two that end on the same height,
+    /// as large as they go. Nobody's name is cut.
+    /// </summary>
+    public void WriteWhole(string text, double x, double baseline, double size, double width, bool bold = false)
+    {
+        if (Measure(text, Font(size * 2 / 3, bold)) <= width)
+        {
+            Write(text, x, baseline, size, width, bold);
+            return;
+        }
+
+        // Between words as long as that can be read, else wherever a line is full.
+        foreach (var (least, betweenWords) in new[] { (5.0, true), (3.5, false) })
+            for (var smaller = size * 2 / 3; smaller >= least; smaller -= 0.25)
+            {
+                var font = Font(smaller, bold);
+                var (first, second) = Halves(text, font, width, betweenWords);
+                if (first.Length == 0 || Measure(second, font) > width) continue;
+                Write(first, x, baseline - (smaller * 1.2 / PointsPerMillimetre), smaller, width, bold);
+                Write(second, x, baseline, smaller, width, bold);
+                return;
+            }
+
+        Write(text, x, baseline, size, width, bold);
+    }
+
     /// <summary>Writes a text in as many lines as it needs and gives the height below the last one.</summary>
     public double WriteLines(string text, double x, double baseline, double size, double width, bool bold = false)
     {
@@ -82,6 +109,15 @@ internal sealed class Sheet : IDisposable
     }
 
     public void Dispose() => graphics.Dispose();
+
+    /// <summary>As much as a first line takes, and the rest.</summary>
+    private (string First, string Second) Halves(string text, XFont font, double width, bool betweenWords)
+    {
+        var fits = text.Length;
+        while (fits > 1 && Measure(text[..fits], font) > width) fits--;
+        if (betweenWords) fits = Math.Max(0, text.LastIndexOf(' ', Math.Min(fits, text.Length - 1)));
+        return (text[..fits].Trim(), text[fits..].Trim());
+    }
 
     private double Measure(string text, XFont font) => graphics.MeasureString(text, font).Width / PointsPerMillimetre;
 

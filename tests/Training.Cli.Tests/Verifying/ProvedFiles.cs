@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
+using Training.Proofs;
 using Training.Proofs.CanonicalJson;
 using Training.Proofs.Credentials;
 using Training.Proofs.DataIntegrity;
@@ -29,13 +30,13 @@ internal sealed class ProvedFiles(string keyName = "eastvale") : IDisposable
     [
         Entry(new() { ["kind"] = "log-begun", ["log"] = "urn:uuid:1" }),
         Entry(new() { ["kind"] = "record-issued", ["record"] = Record.OriginalString }),
-        Entry(new() { ["kind"] = "record-confirmed", ["record"] = Record.OriginalString }),
+        Happened("record-confirmed", -20),
     ];
 
     public SignedCheckpoint Checkpoint => SignedCheckpoint.Sign(
         new("urn:uuid:1", 3, TreeHead.Of(Log.Select(entry => entry.LeafHash)).Root, Now.AddHours(-1)), key, Id);
 
-    public JsonObject Credential(DateTimeOffset? until = null) => EddsaJcs2022.Secure(
+    public JsonObject Credential(DateTimeOffset? until = null, LogInclusion? place = null) => EddsaJcs2022.Secure(
         AchievementCredential.Write(new CompetencyCredential
         {
             Id = Record,
@@ -51,7 +52,7 @@ internal sealed class ProvedFiles(string keyName = "eastvale") : IDisposable
                 new(StatusPurpose.Revocation, new Uri("https://eastvale.example/status/withdrawn/1"), 94567),
                 new(StatusPurpose.Suspension, new Uri("https://eastvale.example/status/suspended/1"), 94567),
             ],
-            Log = new LogInclusion("urn:uuid:1", Log[1], InclusionProof.Of([.. Log.Select(entry => entry.LeafHash)], 1, 3)) { Checkpoint = Checkpoint },
+            Log = place ?? new LogInclusion("urn:uuid:1", Log[1], InclusionProof.Of([.. Log.Select(entry => entry.LeafHash)], 1, 3)) { Checkpoint = Checkpoint },
         }).Value,
         key, Id, Now.AddHours(-1)).Value;
 
@@ -63,27 +64,71 @@ internal sealed class ProvedFiles(string keyName = "eastvale") : IDisposable
         return EddsaJcs2022.Secure(list.Write(), key, Id, Now.AddHours(-1)).Value;
     }
 
-    public string Pack(JsonObject? credential = null, params int[] withdrawn) => Whole(credential, withdrawn).Write().ToString();
+    public string Pack(JsonObject? credential = null, params int[] withdrawn) => Signed(Whole(credential, withdrawn));
+
+    /// <summary>A pack as it was before packs were signed as a whole.</summary>
+    public string OldPack() => Whole(null).Write().ToString();
+
+    /// <summary>A pack whose record was suspended ten days ago and reinstated six days ago.</summary>
+    public string PackOfThePast()
+    {
+        LogEntry[] log = [.. Log, Happened("record-suspended", -10), Happened("record-reinstated", -6)];
+        Sha256Digest[] leaves = [.. log.Select(entry => entry.LeafHash)];
+        var checkpoint = SignedCheckpoint.Sign(new("urn:uuid:1", log.Length, TreeHead.Of(leaves).Root, Now.AddHours(-1)), key, Id);
+        var place = new LogInclusion("urn:uuid:1", log[1], InclusionProof.Of(leaves, 1, log.Length)) { Checkpoint = checkpoint };
+        return Signed(Whole(Credential(place: place)) with
+        {
+            Checkpoint = checkpoint,
+            Histories = new Dictionary<string, IReadOnlyList<LogInclusion>>
+            {
+                [Record.OriginalString] = [.. new[] { 3, 4 }.Select(index => new LogInclusion("urn:uuid:1", log[index], InclusionProof.Of(leaves, index, log.Length)))],
+            },
+        });
+    }
+
+    /// <summary>A checkpoint of the log with two more entries, and what shows that they were only added.</summary>
+    public (string Checkpoint, string Extension) Later()
+    {
+        Sha256Digest[] leaves = [.. Log.Select(entry => entry.LeafHash), Happened("record-suspended", -10).LeafHash, Happened("record-reinstated", -6).LeafHash];
+        var checkpoint = SignedCheckpoint.Sign(new("urn:uuid:1", leaves.Length, TreeHead.Of(leaves).Root, Now), key, Id);
+        return (checkpoint.Write().ToString(), ConsistencyProof.Of(leaves, 3, leaves.Length).Write().ToString());
+    }
+
+    private static LogEntry Happened(string kind, int day) =>
+        Entry(new() { ["kind"] = kind, ["record"] = Record.OriginalString, ["at"] = DateTimeStamp.Format(Now.AddDays(day)) });
+
+    private string Signed(ProofPack pack) => pack.Sign(key, Id, Now.AddHours(-1)).ToString();
 
     /// <summary>A pack that speaks of a job of three days, on the second of which somebody may not have held.</summary>
-    public string PackOfJob(bool holdsOnTheSecondDay = true)
+    public string PackOfJob(bool holdsOnTheSecondDay = true) => Signed(Whole(null) with { Job = Job(holdsOnTheSecondDay) });
+
+    /// <summary>The same without a signature over the whole, about whom a test says.</summary>
+    public string OldPackOfJob(string name) => (Whole(null) with { Job = Job(true, name) }).Write().ToString();
+
+    private JsonObject Job(bool holdsOnTheSecondDay, string name = "Amara Okafor")
     {
         DateOnly first = new(2026, 3, 10);
         JobDays days = new(Did.ToString(), "Quillmoor Coachworks", "Larkfield Haulage", "K26-0142", first, first.AddDays(2), first.AddDays(5),
         [
-            new(Record.ToString(), "Amara Okafor", "Electrical isolation",
+            new(Record.ToString(), name, "Electrical isolation",
             [
                 new(first, first, true, "holds"),
                 new(first.AddDays(1), first.AddDays(1), holdsOnTheSecondDay, holdsOnTheSecondDay ? "holds" : "suspended"),
                 new(first.AddDays(2), first.AddDays(2), true, "holds"),
             ]),
         ]);
-        return (Whole(null) with { Job = EddsaJcs2022.Secure(days.Write(), key, Id, Now.AddHours(-1)).Value }).Write().ToString();
+        return EddsaJcs2022.Secure(days.Write(), key, Id, Now.AddHours(-1)).Value;
     }
 
     private ProofPack Whole(JsonObject? credential, params int[] withdrawn) => new(
         [credential ?? Credential()], [List(StatusPurpose.Revocation, withdrawn), List(StatusPurpose.Suspension)], Checkpoint,
-        StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value);
+        StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value)
+    {
+        Histories = new Dictionary<string, IReadOnlyList<LogInclusion>>
+        {
+            [Record.OriginalString] = [new LogInclusion("urn:uuid:1", Log[2], InclusionProof.Of([.. Log.Select(entry => entry.LeafHash)], 2, 3))],
+        },
+    };
 
     public string Export() => string.Concat(LogExport.Write(
         [StrictJson.ReadObject(Encoding.UTF8.GetBytes(Document)).Value],

@@ -14,7 +14,7 @@ public sealed class VerifyTests : CommandLine
         {
             var outcome = Run("verify", pack, "--key", key, "--name", "Amara Okafor");
             Assert.True(outcome.Code == ExitCode.Done, outcome.Output + outcome.Errors);
-            Assert.Equal("Proved: every check passed.", outcome.Lines[^1]);
+            Assert.Equal($"Proved for {Today}: every check passed. Amara Okafor, Electrical isolation.", outcome.Lines[^1]);
             Assert.StartsWith("Amara Okafor, Quillmoor Coachworks: Electrical isolation", outcome.Output, StringComparison.Ordinal);
         }
     }
@@ -24,7 +24,8 @@ public sealed class VerifyTests : CommandLine
     {
         using var files = new ProvedFiles();
         var outcome = Run("verify", Write("proof.json", files.Pack()));
-        Assert.Equal((ExitCode.AtFault, "Not proved."), (outcome.Code, outcome.Lines[^1]));
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.StartsWith($"Not proved for {Today}. ", outcome.Lines[^1], StringComparison.Ordinal);
         Assert.Contains("https://eastvale.example/.well-known/did.json", outcome.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("  no ", outcome.Output, StringComparison.Ordinal);
     }
@@ -36,6 +37,8 @@ public sealed class VerifyTests : CommandLine
         var credential = Write("record.json", files.Credential().ToJsonString());
         var without = Run("verify", credential, "--key", files.Multikey);
         Assert.Equal(ExitCode.AtFault, without.Code);
+        Assert.Contains("the record is withdrawn, or ended early by a new revision", Run(
+            "verify", credential, "--key", files.Multikey, "--status", Write("void.json", files.List(StatusPurpose.Revocation, 94567).ToJsonString())).Output, StringComparison.Ordinal);
         Assert.Contains("not checked status     The status list https://eastvale.example/status/withdrawn/1 is not at hand.", without.Output, StringComparison.Ordinal);
         var with = Run(
             "verify", credential, "--key", files.Multikey,
@@ -50,7 +53,7 @@ public sealed class VerifyTests : CommandLine
         using var files = new ProvedFiles();
         var outcome = Run("verify", Write("proof.json", files.PackOfJob()), "--key", files.Multikey);
         Assert.True(outcome.Code == ExitCode.Done, outcome.Output + outcome.Errors);
-        Assert.Contains("The job for Larkfield Haulage, K26-0142, by Quillmoor Coachworks: 2026-03-10 to 2026-03-12", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("The job for Larkfield Haulage, K26-0142, by Quillmoor Coachworks: 10 Mar 2026 to 12 Mar 2026", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("Amara Okafor, Electrical isolation: competent on every day.", outcome.Output, StringComparison.Ordinal);
     }
 
@@ -59,23 +62,23 @@ public sealed class VerifyTests : CommandLine
     {
         using var files = new ProvedFiles();
         var outcome = Run("verify", Write("proof.json", files.PackOfJob(holdsOnTheSecondDay: false)), "--key", files.Multikey);
-        Assert.Equal((ExitCode.AtFault, "Not proved."), (outcome.Code, outcome.Lines[^1]));
-        Assert.Contains("2026-03-11 not competent (suspended)", outcome.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.Contains("11 Mar 2026 not competent (suspended)", outcome.Lines[^1], StringComparison.Ordinal);
     }
 
     [Fact]
     public void What_is_said_of_a_job_and_was_changed_is_told() => No(
-        files => files.PackOfJob().Replace("2026-03-12", "2026-03-13", StringComparison.Ordinal), "signature", "altered");
+        files => files.PackOfJob().Replace("2026-03-12", "2026-03-13", StringComparison.Ordinal), "signature", "altered", alsoWhole: true);
 
     [Fact]
     public void A_changed_letter_is_told() => No(
-        files => files.Pack().Replace("Quillmoor", "Quillmoar", StringComparison.Ordinal), "signature", "altered");
+        files => files.Pack().Replace("Quillmoor", "Quillmoar", StringComparison.Ordinal), "signature", "altered", alsoWhole: true);
 
     [Fact]
     public void A_swapped_name_is_told_by_the_signature_and_by_the_question_whose_it_is()
     {
-        No(files => files.Pack().Replace("Amara Okafor", "Bao Nguyen", StringComparison.Ordinal), "signature", "altered");
-        No(files => files.Pack(), "person", "It is not about Bao Nguyen.", "--name", "Bao Nguyen");
+        No(files => files.Pack().Replace("Amara Okafor", "Bao Nguyen", StringComparison.Ordinal), "signature", "altered", alsoWhole: true);
+        No(files => files.Pack(), "person", "It is not about Bao Nguyen.", more: ["--name", "Bao Nguyen"]);
     }
 
     [Fact]
@@ -98,7 +101,7 @@ public sealed class VerifyTests : CommandLine
     }
 
     [Fact]
-    public void A_withdrawn_record_is_told() => No(files => files.Pack(null, 94567), "status", "is withdrawn");
+    public void A_record_that_the_list_voids_and_nobody_withdrew_expired_early_as_on_the_page() => No(files => files.Pack(null, 94567), "status", "the record expired early: a new revision ended it");
 
     [Fact]
     public void A_file_that_is_no_proof_or_is_not_there_is_told()
@@ -122,6 +125,7 @@ public sealed class VerifyTests : CommandLine
         var without = Run("verify", "--log", log);
         Assert.Equal(ExitCode.AtFault, without.Code);
         Assert.Contains("no key was given", without.Output, StringComparison.Ordinal);
+        Assert.StartsWith("Proved: the log is whole up to its checkpoint at 3 entries, of ", outcome.Lines[^1], StringComparison.Ordinal);
     }
 
     [Fact]
@@ -151,12 +155,133 @@ public sealed class VerifyTests : CommandLine
         }
     }
 
-    private void No(Func<ProvedFiles, string> file, string subject, string reason, params string[] more)
+    [Fact]
+    public void A_day_on_which_the_record_was_suspended_is_not_proved_though_it_is_reinstated_since()
     {
         using var files = new ProvedFiles();
-        var outcome = Run(["verify", Write("proof.json", file(files)), "--key", files.Multikey, .. more]);
-        Assert.Equal((ExitCode.AtFault, "Not proved."), (outcome.Code, outcome.Lines[^1]));
-        var told = outcome.Lines.Single(line => line.StartsWith("  no ", StringComparison.Ordinal));
+        var pack = Write("proof.json", files.PackOfThePast());
+        var suspended = Run("verify", pack, "--key", files.Multikey, "--on", Ago(8));
+        Assert.Equal(ExitCode.AtFault, suspended.Code);
+        Assert.StartsWith($"Not proved for {Told(8)}. Amara Okafor, Quillmoor Coachworks: Electrical isolation: The log says that it was suspended on {Told(10)}", suspended.Lines[^1], StringComparison.Ordinal);
+        foreach (var day in new[] { 12, 6, 5 })
+        {
+            var outcome = Run("verify", pack, "--key", files.Multikey, "--on", Ago(day));
+            Assert.True(outcome.Code == ExitCode.Done, outcome.Output);
+        }
+    }
+
+    [Fact]
+    public void A_file_that_is_not_signed_as_a_whole_is_read_and_never_wholly_proved()
+    {
+        using var files = new ProvedFiles();
+        var outcome = Run("verify", Write("proof.json", files.OldPack()), "--key", files.Multikey);
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.Contains("not checked whole      It is not signed as a whole", outcome.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("  no ", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("This file says nothing of a job.", outcome.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_job_that_was_taken_out_pasted_in_or_renamed_is_told()
+    {
+        No(Pasted("job", null), "whole", "altered");
+        No(files => Pasted("job", files.PackOfJob())(new()), "whole", "altered");
+        using var files = new ProvedFiles();
+        var renamed = Run("verify", Write("proof.json", files.PackOfJob().Replace("\"job\":", "\"jobs\":", StringComparison.Ordinal)), "--key", files.Multikey);
+        Assert.Equal("Not proved. The file holds something that no proof file has: \"jobs\".", renamed.Lines[^1]);
+        No(made => made.OldPackOfJob("Bao Nguyen"), "people", "The statement about the job says Bao Nguyen");
+
+        // Without a donor the member is taken out of a pack of a job, with one it is put into a pack of none.
+        static Func<ProvedFiles, string> Pasted(string member, string? donor) => files =>
+        {
+            var pack = System.Text.Json.Nodes.JsonNode.Parse(donor is null ? files.PackOfJob() : files.Pack())!.AsObject();
+            pack.Remove(member);
+            if (donor is not null) pack[member] = System.Text.Json.Nodes.JsonNode.Parse(donor)![member]!.DeepClone();
+            return pack.ToJsonString();
+        };
+    }
+
+    [Fact]
+    public void Not_one_byte_of_a_pack_can_be_changed_unnoticed()
+    {
+        using var files = new ProvedFiles();
+        var whole = Encoding.UTF8.GetBytes(files.PackOfJob());
+        var path = Path.Combine(Folder, "proof.json");
+        // A file of some kilobytes, and each run checks all signatures: every seventh byte, and all of its own key document.
+        var document = Encoding.UTF8.GetString(whole).IndexOf("\"issuer\":{\"@context\"", StringComparison.Ordinal);
+        for (var at = 0; at < whole.Length; at += at >= document && at < document + 500 ? 1 : 7)
+        {
+            var altered = (byte[])whole.Clone();
+            altered[at] ^= (byte)(1 << (at % 7));
+            File.WriteAllBytes(path, altered);
+            Assert.True(Run("verify", path, "--key", files.Multikey).Code == ExitCode.AtFault, $"Byte {at} was changed and not found.");
+        }
+    }
+
+    [Fact]
+    public void A_file_whose_own_keys_are_not_those_that_were_given_is_told()
+    {
+        using var files = new ProvedFiles();
+        using var other = new ProvedFiles("brackenhill");
+        var alien = files.OldPack().Replace(files.Document, other.Document, StringComparison.Ordinal);
+        var outcome = Run("verify", Write("proof.json", alien), "--key", Write("did.json", files.Document));
+        Assert.Contains("  no          keys       The file names a key that did:web:eastvale.example does not have", outcome.Output, StringComparison.Ordinal);
+        var log = Run("verify", "--log", Write("log.jsonl", files.Export().Replace(files.Document, other.Document, StringComparison.Ordinal)), "--key", Write("d.json", files.Document));
+        Assert.Equal(ExitCode.AtFault, log.Code);
+        Assert.Contains("The file names a key that", log.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_minus_sign_is_standard_input()
+    {
+        using var files = new ProvedFiles();
+        Assert.Equal(ExitCode.Done, RunWith(files.Pack(), "verify", "-", "--key", files.Multikey).Code);
+        Assert.Equal(ExitCode.Done, RunWith(files.Export(), "verify", "--log", "-", "--key", files.Multikey).Code);
+        Assert.Equal(ExitCode.Done, RunWith(files.Document, "verify", Write("proof.json", files.Pack()), "--key", "-").Code);
+        Assert.Equal(ExitCode.WrongUsage, RunWith("", "verify", "-", "--key", "-").Code);
+    }
+
+    [Fact]
+    public void A_newer_checkpoint_takes_the_extension_that_leads_to_it()
+    {
+        using var files = new ProvedFiles();
+        var (pack, (checkpoint, extension)) = (Write("proof.json", files.Pack()), files.Later());
+        var (newer, leads) = (Write("checkpoint.json", checkpoint), Write("extension.json", extension));
+        Assert.Equal(ExitCode.AtFault, Run("verify", pack, "--key", files.Multikey, "--checkpoint", newer).Code);
+        var outcome = Run("verify", pack, "--key", files.Multikey, "--checkpoint", newer, "--extension", leads);
+        Assert.True(outcome.Code == ExitCode.Done, outcome.Output + outcome.Errors);
+        Assert.Equal(ExitCode.WrongUsage, Run("verify", pack, "--key", files.Multikey, "--extension", leads).Code);
+        Assert.Contains("does not show that one log", Run("verify", pack, "--checkpoint", newer, "--extension", newer).Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_status_list_that_is_none_is_refused_and_an_empty_file_and_a_marked_one_are_told_apart()
+    {
+        using var files = new ProvedFiles();
+        var pack = Write("proof.json", files.Pack());
+        var wrong = Run("verify", pack, "--key", files.Multikey, "--status", Write("x.pdf", "%PDF-1.7"));
+        Assert.Equal(ExitCode.AtFault, wrong.Code);
+        Assert.Contains("x.pdf:1:1: error: The document is not JSON", wrong.Errors, StringComparison.Ordinal);
+        Assert.Equal("Not proved. The file is empty.", Run("verify", Write("empty.json", "")).Lines[^1]);
+        Assert.Equal(ExitCode.Done, Run("verify", Write("marked.json", "\uFEFF" + files.Pack()), "--key", files.Multikey).Code);
+    }
+
+    private static string Today => Told(0);
+
+    private static string Told(int daysAgo) => ProvedFiles.Now.UtcDateTime.AddDays(-daysAgo).ToString("d MMM yyyy", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static string Ago(int days) => ProvedFiles.Now.UtcDateTime.AddDays(-days).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    private void No(Func<ProvedFiles, string> file, string subject, string reason, bool alsoWhole = false, string[]? more = null)
+    {
+        using var files = new ProvedFiles();
+        var outcome = Run(["verify", Write("proof.json", file(files)), "--key", files.Multikey, .. more ?? []]);
+        Assert.Equal(ExitCode.AtFault, outcome.Code);
+        Assert.StartsWith($"Not proved for {Today}. ", outcome.Lines[^1], StringComparison.Ordinal);
+        var no = outcome.Lines.Where(line => line.StartsWith("  no ", StringComparison.Ordinal)).ToList();
+        // What was changed anywhere is told of the whole file, too.
+        if (alsoWhole) Assert.True(no.RemoveAll(line => line.StartsWith("  no          whole", StringComparison.Ordinal)) == 1);
+        var told = Assert.Single(no);
         Assert.Contains(subject, told, StringComparison.Ordinal);
         Assert.Contains(reason, told, StringComparison.Ordinal);
     }

@@ -68,6 +68,48 @@ internal sealed class Awards : IDisposable
         Log = Place(12),
     };
 
+    /// <summary>The credential of a shop in a time zone.</summary>
+    public CompetencyCredential In(string zone, DateTimeOffset from, DateTimeOffset until)
+    {
+        LogEntry entry = LogEntry.Of(new JsonObject { ["kind"] = "record-issued", ["record"] = Id.OriginalString, ["zone"] = zone }).Value;
+        return Credential() with
+        {
+            ValidFrom = from,
+            ValidUntil = until,
+            Log = new LogInclusion(Origin, entry, InclusionProof.Of([entry.LeafHash], 0, 1)),
+        };
+    }
+
+    /// <summary>A credential to which things happened, by days from now, with lists of today and its history.</summary>
+    public (JsonObject Secured, VerificationRequest Request) WithHistory(params (int Day, string Kind)[] happened)
+    {
+        LogEntry[] log =
+        [
+            .. Log(6),
+            .. happened.Select(entry => LogEntry.Of(new JsonObject
+            {
+                ["kind"] = entry.Kind,
+                ["record"] = Id.OriginalString,
+                ["at"] = DateTimeStamp.Format(Now.AddDays(entry.Day)),
+            }).Value),
+        ];
+        Sha256Digest[] leaves = [.. log.Select(entry => entry.LeafHash)];
+        SignedCheckpoint checkpoint = SignedCheckpoint.Sign(
+            new Checkpoint(Origin, log.Length, TreeHead.Of(leaves).Root, Now.AddDays(-1)), Key, KeyId.For(Eastvale, Key.PublicKey));
+        return (
+            Secured(Credential() with { Log = new LogInclusion(Origin, log[5], InclusionProof.Of(leaves, 5, log.Length)) { Checkpoint = checkpoint } }),
+            Request() with
+            {
+                Checkpoint = checkpoint,
+                StatusLists =
+                [
+                    List(StatusPurpose.Revocation, happened.Any(entry => entry.Kind == "record-withdrawn") ? [94567] : []),
+                    List(StatusPurpose.Suspension, []),
+                ],
+                History = [.. Enumerable.Range(6, happened.Length).Select(index => new LogInclusion(Origin, log[index], InclusionProof.Of(leaves, index, log.Length)))],
+            });
+    }
+
     public JsonObject Secured(CompetencyCredential? credential = null) =>
         Secure(AchievementCredential.Write(credential ?? Credential()).Value);
 

@@ -47,7 +47,16 @@ public sealed class CredentialVerifierTests : IDisposable
         string text = Encoding.UTF8.GetString(Awards.Bytes(awards.Secured())).Replace(Awards.Person, "Wei Chen", StringComparison.Ordinal);
         VerificationReport report = CredentialVerifier.Check(Encoding.UTF8.GetBytes(text), awards.Request() with { PersonName = "Wei Chen" });
         Is(report, About.Signature, CheckState.Failed, CheckReason.SignatureDoesNotFit);
-        Is(report, About.Person, CheckState.Passed, CheckReason.Fits);
+    }
+
+    [Fact]
+    public void What_stands_in_a_text_that_nobody_signed_is_neither_yes_nor_no()
+    {
+        JsonObject forged = awards.Secured();
+        forged["validUntil"] = "2040-01-01T00:00:00Z";
+        VerificationReport report = Check(awards.Request() with { PersonName = "Wei Chen" }, forged);
+        foreach (About about in (About[])[About.Status, About.ValidFrom, About.ValidUntil, About.Person, About.Log])
+            Assert.All(report.Of(about), result => Assert.Equal((CheckState.NotChecked, CheckReason.NotSigned), (result.State, result.Reason)));
     }
 
     [Fact]
@@ -156,7 +165,7 @@ public sealed class CredentialVerifierTests : IDisposable
     public void A_revoked_key_fails_whatever_date_is_asked_about()
     {
         KeyRing keys = new([new IssuerKey(KeyId.For(Eastvale, awards.Key.PublicKey), awards.Key.PublicKey, Revoked: Now)]);
-        VerificationReport report = Check(awards.Request() with { Keys = keys, AsOf = Now.AddDays(-20) });
+        VerificationReport report = Check(awards.Request() with { Keys = keys, On = DayOf(Now.AddDays(-20)) });
         Is(report, About.IssuerKey, CheckState.Failed, CheckReason.KeyRevoked);
     }
 
@@ -175,6 +184,22 @@ public sealed class CredentialVerifierTests : IDisposable
     }
 
     [Fact]
+    public void What_an_ended_key_signed_before_its_end_holds_where_a_key_of_today_vouches_for_its_place_in_the_log()
+    {
+        using SigningKey newer = Key("second");
+        IssuerKey old = new(KeyId.For(Eastvale, awards.Key.PublicKey), awards.Key.PublicKey, Expires: Now.AddDays(-10));
+        KeyRing keys = new([old, new IssuerKey(KeyId.For(Eastvale, newer.PublicKey), newer.PublicKey)]);
+        VerificationRequest request = awards.Request() with { Keys = keys };
+        // By its own checkpoint, which the old key signed, whoever stole that key could make any place.
+        Is(Check(request), About.IssuerKey, CheckState.Failed, CheckReason.KeyExpired);
+        SignedCheckpoint living = SignedCheckpoint.Sign(awards.Checkpoint(12).Checkpoint, newer, KeyId.For(Eastvale, newer.PublicKey));
+        Is(Check(request with { Checkpoint = living }), About.IssuerKey, CheckState.Passed, CheckReason.Fits);
+        // What bears a date after its end is nobody's.
+        JsonObject late = EddsaJcs2022.Secure(AchievementCredential.Write(Awards.Credential()).Value, awards.Key, old.Id, Now.AddDays(-9)).Value;
+        Is(Check(request with { Checkpoint = living }, late), About.IssuerKey, CheckState.Failed, CheckReason.KeyExpired);
+    }
+
+    [Fact]
     public void A_proof_that_ran_out_fails()
     {
         JsonObject secured = EddsaJcs2022.Secure(
@@ -184,13 +209,36 @@ public sealed class CredentialVerifierTests : IDisposable
     }
 
     [Fact]
-    public void The_date_asked_about_decides_whether_the_credential_holds()
+    public void Without_a_day_the_instant_of_checking_decides_whether_the_credential_holds()
     {
         CompetencyCredential credential = Awards.Credential();
-        Is(AsOf(credential.ValidFrom.AddSeconds(-1)), About.ValidFrom, CheckState.Failed, CheckReason.NotYet);
-        Is(AsOf(credential.ValidFrom), About.ValidFrom, CheckState.Passed, CheckReason.Fits);
-        Is(AsOf(credential.ValidUntil!.Value), About.ValidUntil, CheckState.Passed, CheckReason.Fits);
-        Is(AsOf(credential.ValidUntil!.Value.AddSeconds(1)), About.ValidUntil, CheckState.Failed, CheckReason.Expired);
+        Is(At(credential.ValidFrom.AddSeconds(-1)), About.ValidFrom, CheckState.Failed, CheckReason.NotYet);
+        Is(At(credential.ValidFrom), About.ValidFrom, CheckState.Passed, CheckReason.Fits);
+        Is(At(credential.ValidUntil!.Value), About.ValidUntil, CheckState.Passed, CheckReason.Fits);
+        Is(At(credential.ValidUntil!.Value.AddSeconds(1)), About.ValidUntil, CheckState.Failed, CheckReason.Expired);
+
+        // A proof of tomorrow would be no proof today.
+        VerificationReport At(DateTimeOffset now) => Check(awards.Request() with { Now = now }, EddsaJcs2022.Secure(
+            AchievementCredential.Write(credential).Value, awards.Key, KeyId.For(Eastvale, awards.Key.PublicKey), credential.ValidFrom.AddDays(-1)).Value);
+    }
+
+    [Theory]
+    [InlineData("Pacific/Auckland", "2026-03-02T16:16:00Z", "2026-03-03")]
+    [InlineData("Europe/London", "2026-03-02T16:16:00Z", "2026-03-02")]
+    [InlineData("America/Los_Angeles", "2026-03-02T04:00:00Z", "2026-03-01")]
+    [InlineData("Nowhere/Unknown", "2026-03-02T16:16:00Z", "2026-03-02")]
+    public void Days_are_those_of_the_shops_calendar_from_the_day_of_issue_to_the_last_one(string zone, string issued, string day)
+    {
+        DateOnly first = DateOnly.Parse(day, null);
+        CompetencyCredential credential = awards.In(zone, DateTimeStamp.Parse(issued).Value, DateTimeStamp.Parse(issued).Value.AddDays(100));
+        JsonObject secured = awards.Secured(credential);
+        State(first.AddDays(-1), About.ValidFrom, CheckState.Failed);
+        State(first, About.ValidFrom, CheckState.Passed);
+        State(first.AddDays(100), About.ValidUntil, CheckState.Passed);
+        State(first.AddDays(101), About.ValidUntil, CheckState.Failed);
+
+        void State(DateOnly on, About about, CheckState state) =>
+            Assert.Equal(state, Check(awards.Request() with { On = on }, secured).Of(about).Single().State);
     }
 
     [Theory]
@@ -253,7 +301,55 @@ public sealed class CredentialVerifierTests : IDisposable
     {
         byte[] stale = awards.List(StatusPurpose.Revocation, [], Now.AddDays(-20));
         byte[] suspended = awards.List(StatusPurpose.Suspension, [], Now.AddDays(-20));
-        Assert.Equal(CheckState.Passed, Check(awards.Request() with { StatusLists = [stale, suspended], AsOf = Now.AddDays(-15) }).State);
+        Assert.Equal(CheckState.Passed, Check(awards.Request() with { StatusLists = [stale, suspended], On = DayOf(Now.AddDays(-15)) }).State);
+    }
+
+    [Fact]
+    public void A_list_says_nothing_of_a_suspension_before_its_time_and_of_a_withdrawal_only_that_there_was_none()
+    {
+        VerificationReport report = Check(awards.Request() with { On = DayOf(Now.AddDays(-10)) });
+        Assert.Equal(
+            [(CheckState.Passed, CheckReason.Fits), (CheckState.NotChecked, CheckReason.StatusListTooNew)],
+            report.Of(About.Status).Select(result => (result.State, result.Reason)));
+        byte[] withdrawn = awards.List(StatusPurpose.Revocation, [94567]);
+        VerificationReport since = Check(awards.Request() with { StatusLists = [withdrawn, awards.List(StatusPurpose.Suspension, [])], On = DayOf(Now.AddDays(-10)) });
+        Assert.All(since.Of(About.Status), result => Assert.Equal((CheckState.NotChecked, CheckReason.StatusListTooNew), (result.State, result.Reason)));
+    }
+
+    [Fact]
+    public void A_list_says_nothing_of_a_day_to_come()
+    {
+        VerificationReport report = Check(awards.Request() with { On = DayOf(Now.AddDays(1)) });
+        Assert.All(report.Of(About.Status), result => Assert.Equal((CheckState.NotChecked, CheckReason.StatusListTooOld), (result.State, result.Reason)));
+    }
+
+    [Theory]
+    [InlineData(-13, CheckState.Passed)]
+    [InlineData(-12, CheckState.Failed)]
+    [InlineData(-9, CheckState.Failed)]
+    [InlineData(-8, CheckState.Passed)]
+    [InlineData(-5, CheckState.Passed)]
+    [InlineData(-4, CheckState.Failed)]
+    public void The_records_history_tells_every_day_before_the_list(int day, CheckState state)
+    {
+        (JsonObject secured, VerificationRequest request) = awards.WithHistory(
+            (-12, "record-suspended"), (-8, "record-reinstated"), (-4, "record-withdrawn"));
+        VerificationReport report = Check(request with { On = DayOf(Now.AddDays(day)) }, secured);
+        Assert.Equal(state, report.Of(About.Status).Any(result => result.State == CheckState.Failed) ? CheckState.Failed
+            : report.Of(About.Status).Any(result => result.State == CheckState.NotChecked) ? CheckState.NotChecked : CheckState.Passed);
+    }
+
+    [Fact]
+    public void A_history_of_another_record_or_that_is_not_in_the_log_is_none()
+    {
+        (JsonObject secured, VerificationRequest request) = awards.WithHistory((-12, "record-suspended"), (-8, "record-reinstated"));
+        LogInclusion entry = request.History![0];
+        Unchecked(entry with { Proof = entry.Proof with { LeafIndex = entry.Proof.LeafIndex + 1 } });
+        Unchecked(Awards.Place(12, index: 6));
+
+        void Unchecked(LogInclusion history) => Assert.Contains(
+            Check(request with { History = [history], On = DayOf(Now.AddDays(-10)) }, secured).Of(About.Status),
+            result => result.Reason == CheckReason.StatusListTooNew);
     }
 
     [Fact]
@@ -329,7 +425,7 @@ public sealed class CredentialVerifierTests : IDisposable
         Assert.Equal((state, reason), (result.State, result.Reason));
     }
 
-    private VerificationReport AsOf(DateTimeOffset date) => Check(awards.Request() with { AsOf = date });
+    private static DateOnly DayOf(DateTimeOffset instant) => DateOnly.FromDateTime(instant.UtcDateTime);
 
     private VerificationReport Check(VerificationRequest request, JsonObject? secured = null) =>
         CredentialVerifier.Check(Awards.Bytes(secured ?? awards.Secured()), request);

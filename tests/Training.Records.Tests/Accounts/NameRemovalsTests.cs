@@ -41,19 +41,20 @@ public sealed class NameRemovalsTests
     }
 
     [Fact]
-    public async Task A_proof_of_the_person_says_no_with_the_day_and_the_log_has_an_entry_for_each_record()
+    public async Task A_proof_of_nobody_else_says_no_with_the_day_and_the_log_has_an_entry_for_each_record()
     {
         await using var world = await Create();
         var record = await world.EarnedRecord(world.Technician);
         var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [record])));
         Ok(await Remove(world, world.Administrator, world.Technician.Person));
         var shown = Assert.IsType<ShownProof.Shown>(Ok(await world.Proofs(proofs => proofs.Show(proof.Token))));
-        Assert.Equal((false, RecordDoubt.NameRemoved), (shown.AllHold, shown.Records[0].Doubt));
-        Assert.Equal(new(2026, 3, 2), shown.Records[0].NameRemovedAt!.Value.InUtc().Date);
+        Assert.False(shown.AllHold);
+        Assert.Empty(shown.Records);
+        Assert.Equal(new(2026, 3, 2), Assert.Single(shown.NamesRemoved).InUtc().Date);
         Assert.NotNull((await world.Db(db => world.One<LogBook>().Read(db))).Records[record].NameRemovedAt);
         Refused(
             await world.With<ProofFiles, Outcome<byte[], Refusal>>(files => files.Pack(proof.Token)),
-            "Nothing is signed, because the record of Name removed is not as it was issued.");
+            "Nobody is left in this proof to sign for.");
     }
 
     [Fact]

@@ -96,6 +96,42 @@ public sealed class RecordChainTests
     }
 
     [Fact]
+    public void Confirmations_are_due_so_many_months_after_the_day_of_issue_whenever_the_last_one_was_given()
+    {
+        var record = Issued(2025, 1, 31, "P36M", "P3M") with { ConfirmEvery = Of("P6M") };
+        LocalDate[] given = [new(2025, 7, 31), new(2025, 11, 2), new(2026, 7, 1), new(2026, 8, 15)];
+        var chain = Chain(record with { Events = [.. given.Select(day => (day, RecordEventKind.Confirmed))] });
+        Assert.Equal(
+            ["2025-07-31", "2026-01-31", "2026-07-31", "2027-01-31", "2027-07-31"],
+            given.Prepend(new(2025, 1, 31)).Select(day => NodaTime.Text.LocalDatePattern.Iso.Format(chain.StateOn(0, day)!.ConfirmBy!.Value)));
+        var march = Issued(2026, 3, 31, "P36M", "P3M") with { ConfirmEvery = Of("P18M"), Events = [(new(2027, 9, 30), RecordEventKind.Confirmed)] };
+        Assert.Equal(new LocalDate(2029, 3, 31), Chain(march).StateOn(0, new(2027, 9, 30))!.ConfirmBy);
+    }
+
+    [Fact]
+    public void A_second_confirmation_in_one_period_changes_nothing()
+    {
+        var record = Issued(2026, 3, 2, "P36M", "P3M") with { ConfirmEvery = Of("P6M") };
+        var once = Chain(record with { Events = [(new(2026, 3, 2), RecordEventKind.Confirmed)] });
+        var often = Chain(record with { Events = [(new(2026, 3, 2), RecordEventKind.Confirmed), (new(2026, 6, 1), RecordEventKind.Confirmed), (new(2026, 9, 2), RecordEventKind.Confirmed)] });
+        Assert.Equal(new LocalDate(2027, 3, 2), once.StateOn(0, new(2026, 9, 2))!.ConfirmBy);
+        Assert.Equal(new LocalDate(2027, 3, 2), often.StateOn(0, new(2026, 9, 2))!.ConfirmBy);
+    }
+
+    [Fact]
+    public void The_next_deadline_is_the_first_of_a_plain_list_whose_period_nobody_confirmed() => Gen.Select(
+        Gen.Int[0, 1500], Periods(18, 40), Gen.Int[0, 1400].Array[0, 12]).Sample((issued, every, given) =>
+    {
+        var on = new LocalDate(2026, 8, 20).PlusDays(issued);
+        var days = given.Order().Select(day => on.PlusDays(day)).ToList();
+        var chain = Chain(new IssuedRecord(on, Of("P60M"), Of("P3M")) { ConfirmEvery = every, Events = [.. days.Select(day => (day, RecordEventKind.Confirmed))] });
+        List<LocalDate> deadlines = [on.PlusDays(-1), .. Enumerable.Range(1, 14).Select(k => on.PlusMonths(k * every.Months).PlusDays(k * every.Days))];
+        var first = 1;
+        while (days.Any(day => day > deadlines[first - 1] && day <= deadlines[first])) first++;
+        return chain.StateOn(0, on.PlusDays(1400))!.ConfirmBy == deadlines[first];
+    });
+
+    [Fact]
     public void An_unconfirmed_record_lapses_the_day_after_and_a_late_confirmation_revives_nothing()
     {
         var record = Issued(2026, 3, 2, "P24M", "P3M") with { ConfirmEvery = Of("P6M") };
@@ -229,7 +265,10 @@ internal sealed class DayByDay(IReadOnlyList<IssuedRecord> history)
         var opens = end.AddMonths(-record.RenewFrom.Months).AddDays(-record.RenewFrom.Days);
         var (isSuspended, isWithdrawn, isOver, isRevised) = (false, false, false, false);
         var issued = Date(record.IssuedOn);
-        var confirmBy = record.ConfirmEvery is { } every ? every.After(issued) : DateOnly.MaxValue;
+        List<DateOnly> deadlines = record.ConfirmEvery is { } every
+            ? [.. Enumerable.Range(1, 10).Select(k => issued.AddMonths(k * every.Months).AddDays(k * every.Days))]
+            : [DateOnly.MaxValue];
+        var open = 0;
         var states = new List<RecordState>();
         for (var day = issued; states.Count <= days; day = day.AddDays(1))
         {
@@ -240,14 +279,14 @@ internal sealed class DayByDay(IReadOnlyList<IssuedRecord> history)
                 if (last < end) end = last;
             }
 
-            if (day > end || day > confirmBy) isOver = true;
+            if (day > end || day > deadlines[open]) isOver = true;
             foreach (var (_, kind) in record.Events.Where(entry => Date(entry.On) == day))
                 switch (kind)
                 {
                     case RecordEventKind.Suspended: isSuspended = true; break;
                     case RecordEventKind.Reinstated: isSuspended = false; break;
                     case RecordEventKind.Withdrawn: isWithdrawn = true; break;
-                    case RecordEventKind.Confirmed when day <= confirmBy && record.ConfirmEvery is { } again: confirmBy = again.After(day); break;
+                    case RecordEventKind.Confirmed when record.ConfirmEvery is not null && day <= deadlines[open] && (open == 0 || day > deadlines[open - 1]): open++; break;
                 }
 
             states.Add(isWithdrawn ? RecordState.Withdrawn

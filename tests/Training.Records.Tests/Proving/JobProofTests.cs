@@ -75,8 +75,35 @@ public sealed class JobProofTests
         Assert.Equal(("Larkfield Haulage", "K26-0142", new DateOnly(2026, 3, 10), new DateOnly(2026, 3, 16)),
             (days.Value.Customer, days.Value.Vehicle, days.Value.FirstDay, days.Value.LastDay));
         Assert.Equal("Amara Okafor", Assert.Single(days.Value.People).Name);
+        var credentials = (await Pack(world, token)).Credentials.Select(credential => AchievementCredential.Read(credential).Value).ToList();
+        Assert.Null(days.Value.Objection(credentials));
         job["people"]![0]!["name"] = "Bao Nguyen";
         Assert.False(JobDays.Check(job, keys, world.Clock.GetUtcNow()).IsOk);
+    }
+
+    [Fact]
+    public async Task A_statement_about_a_job_is_about_the_people_of_its_own_file()
+    {
+        await using var world = await Create();
+        var bao = await world.EarnedRecord(world.Colleague);
+        await world.EarnedRecord(world.Technician);
+        var days = JobDays.Read((await Pack(world, await Proved(world, new(2026, 3, 10), new(2026, 3, 16)))).Job!).Value;
+        var others = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [bao])));
+        var credentials = (await Pack(world, others.Token)).Credentials.Select(credential => AchievementCredential.Read(credential).Value).ToList();
+        Assert.Equal("The statement about the job speaks of Amara Okafor, Changing relay trays, whose credential is not in this file.", days.Objection(credentials));
+        var renamed = credentials[0] with { Id = new(days.People[0].Record) };
+        Assert.EndsWith("says otherwise.", days.Objection([renamed]), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whose_name_was_removed_is_not_in_the_job_any_more()
+    {
+        await using var world = await Create();
+        await world.EarnedRecord(world.Technician);
+        var token = await Proved(world, new(2026, 3, 10), new(2026, 3, 16));
+        Ok(await world.With<Training.Records.Accounts.NameRemovals, Training.Sequencing.Outcome<PersonId, Training.Sequencing.Refusal>>(
+            removals => removals.Remove(world.Administrator, world.Technician.Person)));
+        Assert.Empty((await Shown(world, token)).Job!.People);
     }
 
     private static async Task<string> Proved(TestWorld world, LocalDate first, LocalDate last)

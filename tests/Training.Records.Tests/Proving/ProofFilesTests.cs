@@ -93,17 +93,92 @@ public sealed class ProofFilesTests
     }
 
     [Fact]
-    public async Task What_a_new_key_did_not_sign_stays_good_and_what_a_stolen_one_signed_does_not()
+    public async Task What_an_ended_key_signed_holds_by_the_log_of_today_and_what_a_stolen_one_signed_does_not()
     {
         await using var world = await Create();
         var record = await world.EarnedRecord(world.Technician);
         var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [record])));
         var pack = ProofPack.Read(StrictJson.ReadObject(Ok(await Pack(world, proof.Token))).Value).Value;
+        world.Clock.Advance(TimeSpan.FromMinutes(1));
         Ok(await world.With<Issuers.SigningKeys, Outcome<Issuers.SigningKeysView, Refusal>>(keys => keys.Replace(world.Administrator)));
-        Assert.Equal(CheckState.Passed, (await Check(world, pack, pack.Credentials[0])).State);
+        Assert.Equal(CheckReason.KeyExpired, Failed(await Check(world, pack, pack.Credentials[0])));
+        Ok(await SigningTests.Sign(world));
+        var newest = ProofPack.Read(StrictJson.ReadObject(Ok(await Pack(world, proof.Token))).Value).Value;
+        Assert.Equal(CheckState.Passed, (await Check(world, newest, pack.Credentials[0])).State);
         var second = ProofPack.Read(StrictJson.ReadObject(Ok(await Pack(world, proof.Token))).Value).Value;
         Ok(await world.With<Issuers.SigningKeys, Outcome<Issuers.SigningKeysView, Refusal>>(keys => keys.GiveUp(world.Administrator)));
         Assert.Equal(CheckReason.KeyRevoked, Failed(await Check(world, second, second.Credentials[0])));
+    }
+
+    [Fact]
+    public async Task The_file_is_signed_as_a_whole_by_the_issuer_of_its_credentials()
+    {
+        await using var world = await Create();
+        var (amara, bao) = (await world.EarnedRecord(world.Technician), await world.EarnedRecord(world.Colleague));
+        var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [amara, bao])));
+        var keys = DidDocument.Read(Ok(await SigningTests.Document(world)), DidWeb.Parse("did:web:eastvale.example").Value).Value;
+        var bytes = Ok(await Pack(world, proof.Token));
+        Assert.True(Whole(_ => { }));
+        Assert.False(Whole(pack => ((JsonArray)pack["credentials"]!).RemoveAt(0)));
+        Assert.False(Whole(pack => pack.Remove("histories")));
+        Assert.False(Whole(pack => pack.Remove("checkpoint")));
+        Assert.False(Whole(pack => pack.Remove("proof")));
+        Assert.False(ProofPack.Read(Altered(pack => pack["jobs"] = new JsonObject())).IsOk);
+
+        bool Whole(Action<JsonObject> alter) => ProofPack.Read(Altered(alter)).Value.CheckWhole(keys, world.Clock.GetUtcNow()).IsOk;
+        JsonObject Altered(Action<JsonObject> alter)
+        {
+            var pack = StrictJson.ReadObject(bytes).Value;
+            alter(pack);
+            return pack;
+        }
+    }
+
+    [Fact]
+    public async Task The_file_tells_of_each_day_before_it_whether_the_record_was_suspended()
+    {
+        await using var world = await Create();
+        var record = await world.EarnedRecord(world.Technician);
+        var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [record])));
+        world.Clock.Set(new(2026, 11, 18, 9, 0, 0, TimeSpan.Zero));
+        Ok(await world.Records(records => records.Suspend(world.Owner, record, "Sick leave.")));
+        world.Clock.Set(new(2026, 11, 30, 9, 0, 0, TimeSpan.Zero));
+        Ok(await world.Records(records => records.Reinstate(world.Owner, record, "Back.")));
+        var pack = ProofPack.Read(StrictJson.ReadObject(Ok(await Pack(world, proof.Token))).Value).Value;
+        Assert.Equal(2, pack.Histories[$"urn:uuid:{record}"].Count);
+        Assert.Equal(CheckState.Passed, (await On(17)).State);
+        Assert.Equal(CheckReason.Suspended, Failed(await On(18)));
+        Assert.Equal(CheckReason.Suspended, Failed(await On(20)));
+        Assert.Equal(CheckState.Passed, (await On(30)).State);
+
+        Task<VerificationReport> On(int day) => Check(world, pack, pack.Credentials[0], on: new(2026, 11, day));
+    }
+
+    [Fact]
+    public async Task A_person_whose_name_was_removed_is_left_out_and_the_others_stay_proved()
+    {
+        await using var world = await Create();
+        var (amara, bao) = (await world.EarnedRecord(world.Technician), await world.EarnedRecord(world.Colleague));
+        var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [amara, bao])));
+        Ok(await world.With<Training.Records.Accounts.NameRemovals, Outcome<PersonId, Refusal>>(removals => removals.Remove(world.Administrator, world.Technician.Person)));
+        var shown = await Shown(world, proof.Token);
+        Assert.Equal((true, "Bao Nguyen", 1), (shown.AllHold, Assert.Single(shown.Records).Name, shown.NamesRemoved.Count));
+        var pack = ProofPack.Read(StrictJson.ReadObject(Ok(await Pack(world, proof.Token))).Value).Value;
+        Assert.Equal(CheckState.Passed, (await Check(world, pack, Assert.Single(pack.Credentials), "Bao Nguyen")).State);
+    }
+
+    [Fact]
+    public async Task A_record_that_was_given_to_somebody_who_holds_the_same_is_told_as_tampered_with()
+    {
+        await using var world = await Create();
+        var (amara, bao) = (await world.EarnedRecord(world.Technician), await world.EarnedRecord(world.Colleague));
+        var proof = Ok(await world.Proofs(proofs => proofs.Make(world.Owner, [amara, bao])));
+        await world.Db(db => db.CompetencyRecords.Where(known => known.Id == amara)
+            .ExecuteUpdateAsync(set => set.SetProperty(known => known.PersonId, world.Colleague.Person)));
+        var shown = await Shown(world, proof.Token);
+        Assert.False(shown.AllHold);
+        Assert.Equal(RecordDoubt.AnotherName, shown.Records.Single(record => record.Record == amara).Doubt);
+        Refused(await Pack(world, proof.Token), "Nothing is signed, because the record of Bao Nguyen is not as it was issued.");
     }
 
     [Fact]
@@ -184,7 +259,7 @@ public sealed class ProofFilesTests
         Assert.IsType<ShownProof.Shown>(Ok(await world.Proofs(proofs => proofs.Show(token))));
 
     /// <summary>Checks as a customer does: with the key document of that world, and the rest from the pack.</summary>
-    private static async Task<VerificationReport> Check(TestWorld world, ProofPack pack, JsonObject credential, string? name = null)
+    private static async Task<VerificationReport> Check(TestWorld world, ProofPack pack, JsonObject credential, string? name = null, DateOnly? on = null)
     {
         var document = Ok(await SigningTests.Document(world));
         return CredentialVerifier.Check(Jcs.Canonicalize(credential).Value.Utf8, new()
@@ -194,6 +269,8 @@ public sealed class ProofFilesTests
             StatusLists = [.. pack.StatusLists.Select(list => (ReadOnlyMemory<byte>)Jcs.Canonicalize(list).Value.Utf8.ToArray())],
             Checkpoint = pack.Checkpoint,
             PersonName = name,
+            On = on,
+            History = pack.Histories[(string)credential["id"]!],
         });
     }
 

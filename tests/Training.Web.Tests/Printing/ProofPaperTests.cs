@@ -76,12 +76,65 @@ public sealed class ProofPaperTests
     }
 
     [Fact]
-    public void A_name_that_the_letters_cannot_write_is_refused_rather_than_printed_wrong()
+    public void A_name_that_the_letters_cannot_write_is_looked_up_on_the_page_and_all_others_are_printed()
     {
-        var refused = Paper.Sheet(Proof(1, "अमर सिंह"), Link);
-        Assert.False(refused.IsOk);
-        Assert.Contains("अमर सिंह", refused.Fault.Sentence, StringComparison.Ordinal);
-        Assert.True(Paper.Sheet(Proof(1, "Łukasz Şahin Nguyễn Дмитро"), Link).IsOk);
+        var one = Proof(1, "अमर सिंह").Records[0];
+        var proof = Proof(3) with { Records = [one, .. Proof(2).Records] };
+        Assert.Equal(["अमर सिंह"], ProofPaper.CannotWrite(proof));
+        using var pdf = PdfDocument.Open(Paper.Sheet(proof, Link).Value);
+        foreach (var part in new[] { "name in another script: see the page", "Person 1", "Person 2" })
+            Assert.Contains(part, TextOf(pdf, 1), StringComparison.Ordinal);
+        using var cards = PdfDocument.Open(Paper.Cards(proof, Link).Value);
+        Assert.Equal(2, cards.NumberOfPages);
+        Assert.False(Paper.Cards(proof with { Records = [one] }, Link).IsOk);
+        Assert.Empty(ProofPaper.CannotWrite(Proof(1, "Łukasz Şahin Nguyễn Дмитро")));
+    }
+
+    [Theory]
+    [InlineData("Maria Theresa Wilhelmina Konstantinopolitanska Vandenberghe-Ouedraogo Fernandez de la Vega y Mendoza")]
+    [InlineData("WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW")]
+    public void A_name_of_a_hundred_letters_is_written_whole(string name)
+    {
+        using var sheet = PdfDocument.Open(Paper.Sheet(Proof(12, name), Link).Value);
+        using var card = PdfDocument.Open(Paper.Cards(Proof(1, name), Link).Value);
+        foreach (var page in new[] { sheet.GetPage(1), card.GetPage(1) })
+        {
+            var letters = string.Concat(page.Letters.Select(letter => letter.Value));
+            Assert.DoesNotContain("…", letters, StringComparison.Ordinal);
+            Assert.Contains(name.Replace(" ", "", StringComparison.Ordinal), letters.Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+            Assert.All(page.Letters, letter => Assert.InRange(letter.BoundingBox.Right, 0, page.Width - 10));
+        }
+    }
+
+    [Fact]
+    public async Task The_days_of_a_job_stand_on_the_first_page_where_there_is_room_and_every_page_has_the_code()
+    {
+        using var one = PdfDocument.Open(Paper.Sheet(OfJob(2), Link).Value);
+        Assert.Equal(1, one.NumberOfPages);
+        foreach (var part in new[] { "On the days of the job", "K26-0142", "Person 2 of the shop, Electrical", "A disc means yes" })
+            Assert.Contains(part, TextOf(one, 1), StringComparison.Ordinal);
+        var eleven = Paper.Sheet(OfJob(11), Link).Value;
+        using var two = PdfDocument.Open(eleven);
+        Assert.Equal(2, two.NumberOfPages);
+        Assert.Contains("On the days of the job", TextOf(two, 2), StringComparison.Ordinal);
+        Assert.Equal(Link, await CodeOn(eleven, 2));
+    }
+
+    [Fact]
+    public void A_name_that_was_removed_is_told_in_a_sentence()
+    {
+        using var pdf = PdfDocument.Open(Paper.Sheet(Proof(2) with { NamesRemoved = [Instant.FromUtc(2026, 3, 1, 0, 0)] }, Link).Value);
+        Assert.Contains("One person's name was removed at their wish", TextOf(pdf, 1), StringComparison.Ordinal);
+    }
+
+    private static ShownProof.Shown OfJob(int people)
+    {
+        var proof = Proof(people);
+        return proof with
+        {
+            Job = new("Larkfield Haulage", "K26-0142", new(2026, 3, 10), new(2026, 3, 12), proof.On,
+                [.. proof.Records.Select(record => new ShownJobPerson(record.Record, record.Name, record.CompetencyTitle, [new(new(2026, 3, 10), new(2026, 3, 12), true, RecordState.Current)]))]),
+        };
     }
 
     [Theory]
@@ -115,12 +168,12 @@ public sealed class ProofPaperTests
 
     private static string TextOf(PdfDocument pdf, int page) => string.Join(' ', pdf.GetPage(page).GetWords().Select(word => word.Text));
 
-    // The first page as a grey picture of 200 dots an inch, read as a phone would read it.
-    private static async Task<string?> CodeOn(byte[] pdf)
+    // A page as a grey picture of 200 dots an inch, read as a phone would read it.
+    private static async Task<string?> CodeOn(byte[] pdf, int page = 1)
     {
         var file = Path.Combine(Directory.CreateTempSubdirectory("proof-paper-").FullName, "page.pdf");
         await File.WriteAllBytesAsync(file, pdf, TestContext.Current.CancellationToken);
-        var start = new ProcessStartInfo("pdftoppm", ["-gray", "-r", "200", "-f", "1", "-l", "1", "-singlefile", file, Path.ChangeExtension(file, null)]);
+        var start = new ProcessStartInfo("pdftoppm", ["-gray", "-r", "200", "-f", $"{page}", "-l", $"{page}", "-singlefile", file, Path.ChangeExtension(file, null)]);
         using var process = Process.Start(start)!;
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
         var (width, height, pixels) = GreyMap(await File.ReadAllBytesAsync(Path.ChangeExtension(file, "pgm"), TestContext.Current.CancellationToken));

@@ -34,7 +34,8 @@ public sealed class ProofSheetsController(CustomerProofs proofs, ProofPaper pape
         // A day that is none, a proof that was ended and one that never was: the page of the proof says so.
         if (!DayAsked.TryRead(on, out var day)) return Redirect($"/p/{Uri.EscapeDataString(token)}?on={Uri.EscapeDataString(on!)}");
         var outcome = await proofs.Show(token, day);
-        if (!outcome.IsOk || outcome.Value is not ShownProof.Shown shown) return Redirect($"/p/{Uri.EscapeDataString(token)}");
+        if (!outcome.IsOk || outcome.Value is not ShownProof.Shown shown)
+            return Redirect($"/p/{Uri.EscapeDataString(token)}{(day is { } asked ? $"?on={DayAsked.Written(asked)}" : "")}");
         var printed = print(shown, links.To(token));
         return printed.IsOk
             ? File(printed.Value, "application/pdf", $"{name}-{DayAsked.Written(shown.On)}.pdf")

@@ -24,8 +24,9 @@ public sealed class ShownProofsController(CustomerProofs proofs, IStringLocalize
         if (!outcome.IsOk && day is not null)
         {
             // The day may be what is wrong, not the link.
-            wrong = this.Say(outcome.Fault);
             outcome = await proofs.Show(token);
+            if (outcome is { IsOk: true, Value: ShownProof.Shown shown })
+                wrong = words["{0} is yet to come: a proof speaks of today or of a day before. This is {1}.", Dates.Day(day.Value), Dates.Day(shown.On)];
         }
 
         if (!outcome.IsOk) return Plain(StatusCodes.Status404NotFound, "Unknown", this.Say(outcome.Fault));

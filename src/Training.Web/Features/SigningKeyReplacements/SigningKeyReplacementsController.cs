@@ -7,7 +7,7 @@ using Training.Web.Startup;
 
 namespace Training.Web.Features.SigningKeyReplacements;
 
-/// <summary>A new key in the place of the present one; what that one signed stays good.</summary>
+/// <summary>A new key in the place of the present one, which ends.</summary>
 [Authorize(Roles = Roles.Administrator)]
 public sealed class SigningKeyReplacementsController(
     Training.Records.Issuers.SigningKeys keys, CurrentActor current, IStringLocalizer<Words> words) : Controller
@@ -18,7 +18,7 @@ public sealed class SigningKeyReplacementsController(
     {
         var outcome = await keys.Replace(await current.Get());
         return outcome.IsOk
-            ? this.Done(words["A new key signs from now on. What the old one signed stays good. Back up the server's data now."], "/signing-key")
+            ? this.Done(words["A new key signs from now on and the old one has ended. Tell customers to download their proofs anew, and back up the server's data now."], "/signing-key")
             : this.NotDone(outcome.Fault, "/signing-key");
     }
 }

@@ -43,13 +43,42 @@ public sealed class ProofsTests(TrainingHouse house)
     }
 
     [Theory]
-    [InlineData("2090-01-01", "A proof speaks of today or of a day before.")]
+    [InlineData("2090-01-01", "1 Jan 2090 is yet to come: a proof speaks of today or of a day before. This is ")]
     [InlineData("yesterday", "“yesterday” is no day; this is today. Write a day as 2026-03-14.")]
-    public async Task A_day_that_cannot_be_shown_is_said_beside_the_form(string day, string sentence)
+    public async Task A_day_that_cannot_be_shown_is_said_first(string day, string sentence)
     {
         var answer = await house.Stranger().Ask($"{await Made("Bao Nguyen")}?on={day}");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
-        Assert.Equal(sentence, (await Visitor.Page(answer)).QuerySelector(".wrong")!.TextContent);
+        var page = await Visitor.Page(answer);
+        Assert.StartsWith(sentence, page.QuerySelector(".wrong")!.TextContent, StringComparison.Ordinal);
+        // Whoever reads the answer has read before it that it is one to another day.
+        Assert.Equal(page.QuerySelector("main [role=alert]"), page.QuerySelector("main .reading-width")!.FirstElementChild);
+    }
+
+    [Fact]
+    public async Task A_sheet_of_a_day_that_cannot_be_shown_leads_to_the_page_that_says_so()
+    {
+        var link = await Made("Bao Nguyen");
+        var answer = await house.Stranger().Ask($"{link}/sheet.pdf?on=2090-01-01");
+        Assert.Equal($"{link}?on=2090-01-01", answer.Headers.Location!.OriginalString);
+    }
+
+    [Fact]
+    public async Task What_cannot_be_printed_is_said_on_the_customers_page()
+    {
+        var stranger = house.Stranger();
+        var link = await Made("Sione Tupou");
+        var answer = await stranger.Ask($"{link}/cards.pdf");
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        Assert.Contains("there is no card to print", (await stranger.Get(link)).QuerySelector(".said-wrong")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nothing_of_the_house_is_for_machines_that_gather_pages()
+    {
+        var answer = await house.Stranger().Ask("/robots.txt");
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Equal("User-agent: *\nDisallow: /\n", await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
     }
 
     [Fact]
