@@ -230,7 +230,7 @@ public sealed class CredentialVerifierTests : IDisposable
     public void Days_are_those_of_the_shops_calendar_from_the_day_of_issue_to_the_last_one(string zone, string issued, string day)
     {
         DateOnly first = DateOnly.Parse(day, null);
-        CompetencyCredential credential = awards.In(zone, DateTimeStamp.Parse(issued).Value, DateTimeStamp.Parse(issued).Value.AddDays(100));
+        CompetencyCredential credential = Awards.In(zone, DateTimeStamp.Parse(issued).Value, DateTimeStamp.Parse(issued).Value.AddDays(100));
         JsonObject secured = awards.Secured(credential);
         State(first.AddDays(-1), About.ValidFrom, CheckState.Failed);
         State(first, About.ValidFrom, CheckState.Passed);

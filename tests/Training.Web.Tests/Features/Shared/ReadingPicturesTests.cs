@@ -1,7 +1,6 @@
 using Training.Content.Scenarios;
 using Training.Measures.Quantities;
 using Training.Measures.Readings;
-using Training.Records.Asking;
 using Training.Web.Features.Shared;
 
 namespace Training.Web.Tests.Features.Shared;
