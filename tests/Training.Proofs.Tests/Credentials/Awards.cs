@@ -69,7 +69,7 @@ internal sealed class Awards : IDisposable
     };
 
     /// <summary>The credential of a shop in a time zone.</summary>
-    public CompetencyCredential In(string zone, DateTimeOffset from, DateTimeOffset until)
+    public static CompetencyCredential In(string zone, DateTimeOffset from, DateTimeOffset until)
     {
         LogEntry entry = LogEntry.Of(new JsonObject { ["kind"] = "record-issued", ["record"] = Id.OriginalString, ["zone"] = zone }).Value;
         return Credential() with
