@@ -30,8 +30,19 @@ public sealed partial class RightReadings(Scenario scenario)
 
     private static double Read(MeasureInput input, string text) => TypedQuantity.Read(input.Kind, text.Replace('\u00A0', ' '), input.Unit).Value;
 
-    private static string Shown(string words) => Number().Match(words).Groups[1].Value;
+    private static string Shown(string words)
+    {
+        if (Scale().Match(words) is not { Success: true } scale) return Display().Match(words).Groups[1].Value;
+        decimal Part(string name) => decimal.Parse(scale.Groups[name].Value, CultureInfo.InvariantCulture);
+        var value = Part("below") + (Part("above") - Part("below")) / Part("parts") * Part("past");
+        return $"{value.ToString(CultureInfo.InvariantCulture)} {scale.Groups["unit"].Value}".TrimEnd();
+    }
 
-    [GeneratedRegex(@"(?:shows|stands at|ends at) (-?[0-9.]+(?: [^ ]+?)?)(?=\.$| on the scale|\. From)")]
-    private static partial Regex Number();
+    [GeneratedRegex(@"shows (-?[0-9.]+(?: [^ ]+?)?)\.$")]
+    private static partial Regex Display();
+
+    [GeneratedRegex(
+        @"between (?<below>-?[0-9.]+)(?: (?<unit>\S+))? and (?<above>-?[0-9.]+)(?: \S+)? on the scale.* (?<parts>[0-9]+) parts apart: (?<past>[0-9.]+) parts ",
+        RegexOptions.ExplicitCapture)]
+    private static partial Regex Scale();
 }

@@ -85,8 +85,8 @@ public sealed class CompetencyRecords
 
     /// <summary>
     /// Confirms that the person has done this work since the last time (an owner in the own shop, an administrator, an
-    /// examiner of the provider), never for oneself; only where the competency asks for it. It counts from today; a second
-    /// confirmation on the same day adds nothing.
+    /// examiner of the provider), never for oneself; only where the competency asks for it. It counts for the
+    /// period that today is in, never for one that is over; a second confirmation on the same day adds nothing.
     /// </summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="record">The record.</param>

@@ -35,8 +35,8 @@ public sealed class CheckTests : CommandLine
     {
         var outcome = Run("check", Content(), "--languages", "es,hi");
         Assert.Equal(ExitCode.Done, outcome.Code);
-        Assert.Contains("es: 10 of 13 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
-        Assert.Contains("hi: 0 of 13 texts translated, 0 out of step\nhi: missing: competencies/relay-work.hi.yaml\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("es: 10 of 14 texts translated, 0 out of step\nes: missing: modules/02-refit/lesson.es.md\n", outcome.Output, StringComparison.Ordinal);
+        Assert.Contains("hi: 0 of 14 texts translated, 0 out of step\nhi: missing: competencies/relay-work.hi.yaml\n", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("hi: missing: modules/01-relay-tray/pictures/labels.hi.yaml: tray\n", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("hi: missing: modules/01-relay-tray/lesson.hi.md: source key-off\n", outcome.Output, StringComparison.Ordinal);
         Assert.Contains("hi: missing: procedures/change-relay-tray.hi.yaml: fact key\n", outcome.Output, StringComparison.Ordinal);

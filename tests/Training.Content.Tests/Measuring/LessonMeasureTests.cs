@@ -60,7 +60,7 @@ public sealed class LessonMeasureTests
         var gaps = LanguageGaps.Of(ContentFolders.Good, ContentReader.Read(ContentFolders.Good).Problems, "es");
         Assert.Equal(["modules/02-refit/lesson.es.md", "procedures/refit-relay-tray.es.yaml", "scenarios/at-the-crane.es.md", "scenarios/half-refitted.es.md"], gaps.Missing);
         Assert.Empty(gaps.OutOfStep);
-        Assert.Equal(13, gaps.All);
+        Assert.Equal(14, gaps.All);
         var bad = BadCase.Read("lesson-translation-of-other-pictures").Files;
         Assert.Equal(["modules/01-relay-tray/lesson.es.md"], LanguageGaps.Of(bad, ContentReader.Read(bad).Problems, "es").OutOfStep);
     }
@@ -75,7 +75,7 @@ public sealed class LessonMeasureTests
             .ToArray();
         var gaps = LanguageGaps.Of(files, ContentReader.Read(files).Problems, "es");
         Assert.Equal([$"{lesson}: source key-off", $"{labels}: off"], gaps.Missing.Where(name => name.StartsWith("modules/01", StringComparison.Ordinal)));
-        Assert.Equal(13, gaps.All);
+        Assert.Equal(14, gaps.All);
         Assert.Equal([labels], gaps.OutOfStep);
     }
 
@@ -86,6 +86,6 @@ public sealed class LessonMeasureTests
         var bare = ContentFolders.With(path, ContentFolders.File(path).Text.Replace("facts:\n  key: [llave, puesta, quitada]\n", "", StringComparison.Ordinal));
         var gaps = LanguageGaps.Of(bare, ContentReader.Read(bare).Problems, "es");
         Assert.Equal([$"{path}: fact key"], gaps.Missing.Where(name => name.Contains("fact", StringComparison.Ordinal)));
-        Assert.Equal(13, gaps.All);
+        Assert.Equal(14, gaps.All);
     }
 }

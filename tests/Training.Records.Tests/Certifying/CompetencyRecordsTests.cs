@@ -219,7 +219,7 @@ public sealed class CompetencyRecordsTests
         var theory = await Theory(world, world.Technician);
         world.Clock.Set(new(2026, 4, 20, 9, 0, 0, TimeSpan.Zero));
         var before = (await world.Look(theory)).Record.Standing!;
-        Assert.Equal((new(2026, 5, 2), new(2026, 6, 20)), (before.Until, before.UntilIfConfirmed!.Value));
+        Assert.Equal((new(2026, 5, 2), new(2026, 7, 2)), (before.Until, before.UntilIfConfirmed!.Value));
         Assert.Equal(before.UntilIfConfirmed, Ok(await world.Records(records => records.Confirm(world.Owner, theory, "Works daily."))).Record.Standing!.Until);
         // A confirmation does not lengthen the record itself, which ends on 2 September.
         world.Clock.Set(new(2026, 6, 20, 9, 0, 0, TimeSpan.Zero));

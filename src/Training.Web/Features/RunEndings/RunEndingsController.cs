@@ -11,6 +11,7 @@ namespace Training.Web.Features.RunEndings;
 /// <summary>The end of the work of an observed run.</summary>
 [Route("/runs/{run}/ending")]
 [Authorize(Roles = Roles.Examiner)]
+[ShutDuringPaper]
 public sealed class RunEndingsController(Training.Records.Observing.Runs runs, CurrentActor current, CurrentReader reader) : Controller
 {
     /// <summary>Asks whether the work is done although steps of the job are not tapped.</summary>

@@ -43,7 +43,7 @@ public sealed class ModulesTests(TrainingHouse house)
         var visitor = await house.SignedIn("bao");
         var links = (await visitor.Get(Lesson)).QuerySelectorAll("section[aria-labelledby=practise-title] a").Select(link => link.GetAttribute("href")!).ToList();
         Assert.Contains("/scenarios/customer-waiting/practice?kind=order", links);
-        foreach (var link in links) await visitor.Get(link);
+        foreach (var link in links) await visitor.Follow(await visitor.Ask(link));
     }
 
     [Fact]

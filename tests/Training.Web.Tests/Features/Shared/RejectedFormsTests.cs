@@ -37,6 +37,7 @@ public sealed partial class RejectedFormsTests(TrainingHouse house)
         { "hollis", "/jobs", "/jobs", "Customer=Larkfield|Chassis=L18|FirstDay=soon|LastDay=later|Work=Tail lift", "FirstDay" },
         { "hollis", "{job}", "{job}/crew", "", "" },
         { "hollis", "{record}", "{record}/suspension", "reason=  ", "reason" },
+        { "hollis", "{confirmable}", "{confirmable}/confirmation", "work= ", "work" },
         { "ifeoma", "{record}", "{record}/withdrawal", "reason=A forged run.", "sure" },
         { "hollis", "{suspended}", "{suspended}/reinstatement", "reason= ", "reason" },
         { "renske", "/sittings", "/sittings", "Competency=electrical-isolation|Place= ", "Place" },
@@ -103,17 +104,18 @@ public sealed partial class RejectedFormsTests(TrainingHouse house)
     private static string Plain(string action) => action == "@Model.ChangeAddress" ? action : Gap().Replace(
         action.Replace("@address", "/desk/drafts/{}", StringComparison.Ordinal).Replace("@Model.Address", "/runs/{}", StringComparison.Ordinal)
             .Replace("{job}", "/jobs/{}", StringComparison.Ordinal).Replace("{record}", "/records/{}", StringComparison.Ordinal)
-            .Replace("{suspended}", "/records/{}", StringComparison.Ordinal).Replace("{person}", "/people/{}", StringComparison.Ordinal), "{}");
+            .Replace("{suspended}", "/records/{}", StringComparison.Ordinal).Replace("{confirmable}", "/records/{}", StringComparison.Ordinal).Replace("{person}", "/people/{}", StringComparison.Ordinal), "{}");
 
     private static async Task<Dictionary<string, string>> Examples(Visitor visitor, string wanted)
     {
         Dictionary<string, string> known = [];
         if (wanted.Contains("{job}", StringComparison.Ordinal)) known["{job}"] = (await visitor.Get("/jobs")).QuerySelector("a[href^='/jobs/']")!.GetAttribute("href")!;
-        if (!wanted.Contains("{record}", StringComparison.Ordinal) && !wanted.Contains("{suspended}", StringComparison.Ordinal) && !wanted.Contains("{person}", StringComparison.Ordinal)) return known;
+        if (!wanted.Contains("{record}", StringComparison.Ordinal) && !wanted.Contains("{suspended}", StringComparison.Ordinal) && !wanted.Contains("{confirmable}", StringComparison.Ordinal) && !wanted.Contains("{person}", StringComparison.Ordinal)) return known;
         var people = await visitor.Get("/people");
         string Of(string name) => people.QuerySelectorAll("a[href^='/people/']").First(link => link.TextContent == name).GetAttribute("href")!;
         known["{person}"] = Of("Bao Nguyen");
         known["{record}"] = (await visitor.Get(Of("Bao Nguyen"))).QuerySelector("a[href^='/records/']")!.GetAttribute("href")!;
+        known["{confirmable}"] = (await visitor.Get(Of("Kwabena Osei"))).QuerySelector("form[action$='/confirmation']")!.GetAttribute("action")!.Replace("/confirmation", "", StringComparison.Ordinal);
         known["{suspended}"] = (await visitor.Get(Of("Sione Tupou"))).QuerySelector("a[href^='/records/']")!.GetAttribute("href")!;
         return known;
     }
