@@ -147,7 +147,7 @@ public sealed class WholeWayTests(Chrome chrome)
     private static async Task<string> MakesAProof(IPage page)
     {
         await page.GotoAsync("/proofs");
-        await page.GetByLabel(NewcomerName).First.CheckAsync();
+        await page.GetByRole(AriaRole.Group, new() { Name = NewcomerName }).GetByRole(AriaRole.Checkbox).First.CheckAsync();
         await page.GetByLabel("For which customer").FillAsync("Larkfield Haulage");
         await page.Press("Make the proof");
         return await page.GetByLabel("Link").InputValueAsync();
