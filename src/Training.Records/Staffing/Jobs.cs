@@ -200,17 +200,24 @@ public sealed class Jobs
 
     private Refusal? WhyNot(NewJob job, LocalDate today)
     {
-        if (!IsLine(job.Customer, 100)) return new("Name the customer in up to 100 characters on one line.");
-        if (!IsLine(job.Chassis, 60)) return new("Name the vehicle in up to 60 characters on one line.");
-        if (!Kinds.Contains(job.Kind)) return new("Choose the kind of chassis.");
+        if (!IsLine(job.Customer, 100)) return new("Name the customer in up to 100 characters on one line.") { About = nameof(job.Customer) };
+        if (!IsLine(job.Chassis, 60)) return new("Name the vehicle in up to 60 characters on one line.") { About = nameof(job.Chassis) };
+        if (!Kinds.Contains(job.Kind)) return new("Choose the kind of chassis.") { About = nameof(job.Kind) };
         if (job.FirstDay < today.PlusYears(-MostYearsAway) || job.LastDay > today.PlusYears(MostYearsAway))
-            return new($"The days of a job lie at most {MostYearsAway} years from today; look at the year.");
-        if (job.LastDay < job.FirstDay) return new("The last day is before the first.");
-        if (NodaTime.Period.DaysBetween(job.FirstDay, job.LastDay) >= MostDays) return new($"A job lasts {MostDays} days at most.");
-        if (job.Work?.Trim() is not { Length: >= 1 and <= 2000 }) return new("Say in up to 2000 characters what is done.");
-        if (job.Needs.Values.Any(people => people is < 0 or > MostPeople)) return new($"A job needs from 0 to {MostPeople} people for each; write a whole number.");
+        {
+            return new($"The days of a job lie at most {MostYearsAway} years from today; look at the year.")
+            {
+                About = job.FirstDay < today.PlusYears(-MostYearsAway) ? nameof(job.FirstDay) : nameof(job.LastDay),
+            };
+        }
+
+        if (job.LastDay < job.FirstDay) return new("The last day is before the first.") { About = nameof(job.LastDay) };
+        if (NodaTime.Period.DaysBetween(job.FirstDay, job.LastDay) >= MostDays) return new($"A job lasts {MostDays} days at most.") { About = nameof(job.LastDay) };
+        if (job.Work?.Trim() is not { Length: >= 1 and <= 2000 }) return new("Say in up to 2000 characters what is done.") { About = nameof(job.Work) };
+        if (job.Needs.Where(need => need.Value is < 0 or > MostPeople).Select(need => need.Key.Value).FirstOrDefault() is { } competency)
+            return new($"A job needs from 0 to {MostPeople} people for each; write a whole number.") { About = $"people-{competency}" };
         if (job.Needs.Values.All(people => people == 0)) return new("Say for at least one competency how many people are needed.");
-        return job.Needs.Keys.All(competency => library.Current.Content.FindCompetency(competency) is not null) ? null : Refused.NotFound;
+        return job.Needs.Keys.All(needed => library.Current.Content.FindCompetency(needed) is not null) ? null : Refused.NotFound;
     }
 
     private static bool IsLine(string? text, int most) => text?.Trim() is { Length: >= 1 } line && line.Length <= most && !line.Any(char.IsControl);

@@ -35,6 +35,8 @@ public sealed partial class RejectedFormsTests(TrainingHouse house)
         { "hollis", "/proofs", "/proofs", "ForWhom=Larkfield Haulage", "Records" },
         { "hollis", "/reminders", "/reminders/mail", "Address=no address", "Address" },
         { "hollis", "/jobs", "/jobs", "Customer=Larkfield|Chassis=L18|FirstDay=soon|LastDay=later|Work=Tail lift", "FirstDay" },
+        { "hollis", "/jobs", "/jobs", "Customer=Larkfield|Chassis=L18|Kind=bus-l18|FirstDay=2026-12-08|LastDay=2026-12-01|Work=Tail lift", "LastDay" },
+        { "hollis", "/jobs", "/jobs", "Customer=Larkfield|Chassis= |Kind=bus-l18|FirstDay=2026-12-01|LastDay=2026-12-08|Work=Tail lift", "Chassis" },
         { "hollis", "{job}", "{job}/crew", "", "" },
         { "hollis", "{record}", "{record}/suspension", "reason=  ", "reason" },
         { "hollis", "{confirmable}", "{confirmable}/confirmation", "work= ", "work" },
