@@ -30,6 +30,8 @@ public sealed class PublicLog
         var of = size ?? (await Newest())?.Checkpoint.Size;
         if (of is null) return NoCheckpoint;
         if (of < 1 || of > history.Head.Size) return NoSuchSize(history);
+        if (size is null && index >= of && index < history.Head.Size)
+            return new Refusal($"Entry {index} is in the log. It is shown once a signed checkpoint holds it, which takes a minute at most; load this page again then.");
         if (index < 0 || index >= of) return new Refusal($"Among the first {of} entries there is no entry {index}; they count from 0.");
         var row = await db.LogEntries.AsNoTracking().SingleAsync(entry => entry.Index == index);
         var read = LogEntry.Read(row.Text);

@@ -58,6 +58,21 @@ public sealed class SigningTests
     }
 
     [Fact]
+    public async Task An_entry_that_no_checkpoint_holds_yet_is_said_to_come_within_a_minute()
+    {
+        await using var world = await Create();
+        await world.EarnedRecord(world.Technician);
+        Ok(await Sign(world));
+        var next = SignedCheckpoint.Read(Ok(await world.With<PublicLog, Outcome<byte[], Refusal>>(log => log.NewestCheckpoint()))).Value.Checkpoint.Size;
+        await world.EarnedRecord(world.Colleague);
+        Refused(
+            await world.With<PublicLog, Outcome<byte[], Refusal>>(log => log.Entry(next)),
+            $"Entry {next} is in the log. It is shown once a signed checkpoint holds it, which takes a minute at most; load this page again then.");
+        Ok(await Sign(world));
+        Ok(await world.With<PublicLog, Outcome<byte[], Refusal>>(log => log.Entry(next)));
+    }
+
+    [Fact]
     public async Task A_log_that_was_cut_or_rewritten_is_not_signed_again()
     {
         await using var world = await Create();
