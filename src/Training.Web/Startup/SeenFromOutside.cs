@@ -45,7 +45,7 @@ internal static class SeenFromOutside
         if (app.Environment.IsDevelopment()) return;
         app.UseForwardedHeaders();
         if (AddressOf(app.Configuration) is not { } address) return;
-        var host = HostString.FromUriComponent(address);
+        var host = address.IsDefaultPort ? new HostString(address.IdnHost) : new HostString(address.IdnHost, address.Port);
         app.Use((context, next) =>
         {
             (context.Request.Scheme, context.Request.Host) = (Uri.UriSchemeHttps, host);

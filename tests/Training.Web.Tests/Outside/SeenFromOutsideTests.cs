@@ -53,7 +53,7 @@ public sealed class SeenFromOutsideTests(SeenFromOutsideTests.Houses houses) : I
     public async Task Redirects_lead_to_the_address_from_outside(string host)
     {
         var answer = await Ask(houses.Named, host, HttpMethod.Get, "/next");
-        Assert.StartsWith($"https://{Outside}/sign-in?", answer.Headers.Location!.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith($"https://{Outside}/sign-in?", answer.Headers.Location!.OriginalString, StringComparison.Ordinal);
     }
 
     [Fact]
