@@ -48,8 +48,9 @@ public static class Cli
           training verify --log FILE [--key KEY] [--checkpoint FILE]
               Walks through an export of the log and names the first entry that does not fit.
 
-          For check, grade and analyse a file named "-" is standard input: a procedure, or the answers to one. An answer
-          is at most 4,000,000 characters long. Without --variant the first kind of vehicle is taken.
+          For check, grade, analyse and verify a file named "-" is standard input: a procedure or the answers to one, a
+          proof or an export. An answer is at most 4,000,000 characters long. Without --variant the first kind of vehicle
+          is taken.
 
         Exit codes: 0 done or proved, 1 the content or an answer is at fault or something is not proved, 2 wrong usage.
         """;

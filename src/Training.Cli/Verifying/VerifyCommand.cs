@@ -42,7 +42,7 @@ internal sealed record VerifyCommand(string File, bool IsLog)
                 if (word == "--status") status.Add(words[i]);
                 else if (!options.TryAdd(word, words[i])) return new UsageFault($"{word} is there twice.");
             }
-            else if (word.StartsWith('-') && word != VerifyInput.StandardInput) return new UsageFault($"verify has no option \"{word}\".");
+            else if (InputFile.IsOption(word)) return new UsageFault($"verify has no option \"{word}\".");
             else if (file is not null) return new UsageFault($"verify takes one file; \"{word}\" is one too many.");
             else file = word;
         }
@@ -52,7 +52,7 @@ internal sealed record VerifyCommand(string File, bool IsLog)
             return new UsageFault("With --log there is nothing but --key and --checkpoint.");
         if (options.ContainsKey("--extension") && !options.ContainsKey("--checkpoint"))
             return new UsageFault("--extension leads to a checkpoint: name that with --checkpoint.");
-        if (options.Values.Concat(status).Append(file).Count(name => name == VerifyInput.StandardInput) > 1)
+        if (options.Values.Concat(status).Append(file).Count(name => name == InputFile.Dash) > 1)
             return new UsageFault("Only one of the files can be standard input.");
         DateOnly? on = null;
         if (options.TryGetValue("--on", out var day))

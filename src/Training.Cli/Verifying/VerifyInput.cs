@@ -18,9 +18,6 @@ internal sealed record VerifyInput(
     ReadOnlyMemory<byte> File, TrustedKeys? Keys, IReadOnlyList<ReadOnlyMemory<byte>> Status, SignedCheckpoint? Checkpoint,
     ConsistencyProof? Extension)
 {
-    /// <summary>The name of standard input.</summary>
-    public const string StandardInput = "-";
-
     public static Outcome<VerifyInput, ContentProblem> Read(VerifyCommand command, TextReader standardInput)
     {
         var file = Bytes(command.File, standardInput);
@@ -51,7 +48,7 @@ internal sealed record VerifyInput(
 
     internal static Outcome<byte[], ContentProblem> Bytes(string path, TextReader standardInput)
     {
-        var read = path == StandardInput
+        var read = path == InputFile.Dash
             ? Encoding.UTF8.GetBytes(standardInput.ReadToEnd())
             : InputFile.Try<byte[]>(path, () => System.IO.File.ReadAllBytes(path));
         // Editors put a mark in front that says UTF-8 and is no part of the text.

@@ -39,6 +39,20 @@ internal static class JsonMembers
         { } one => [one],
     };
 
+    /// <summary>The hashes of an array; refused where an item is none.</summary>
+    public static Outcome<List<Sha256Digest>> Digests(this JsonArray items)
+    {
+        List<Sha256Digest> digests = [];
+        foreach (JsonNode? item in items)
+        {
+            Outcome<Sha256Digest> digest = Sha256Digest.Parse(item.AsText());
+            if (!digest.IsOk)
+                return new Refused(digest.Sentence);
+            digests.Add(digest.Value);
+        }
+        return digests;
+    }
+
     /// <summary>Whether a member is this text, or an array that holds it.</summary>
     public static bool Names(this JsonObject members, string name, string text) =>
         members.OneOrMore(name).Any(item => item.AsText() == text);

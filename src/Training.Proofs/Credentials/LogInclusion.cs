@@ -63,15 +63,10 @@ public sealed record LogInclusion(string Origin, LogEntry Entry, InclusionProof 
         Outcome<LogEntry> entry = LogEntry.Read(System.Text.Encoding.UTF8.GetBytes(text));
         if (!entry.IsOk)
             return new Refused(entry.Sentence);
-        List<Sha256Digest> path = [];
-        foreach (JsonNode? hash in hashes)
-        {
-            Outcome<Sha256Digest> digest = Sha256Digest.Parse(hash.AsText());
-            if (!digest.IsOk)
-                return new Refused(digest.Sentence);
-            path.Add(digest.Value);
-        }
-        LogInclusion inclusion = new(origin, entry.Value, new InclusionProof(index, size, path));
+        Outcome<List<Sha256Digest>> path = hashes.Digests();
+        if (!path.IsOk)
+            return new Refused(path.Sentence);
+        LogInclusion inclusion = new(origin, entry.Value, new InclusionProof(index, size, path.Value));
         if (members["checkpoint"] is not { } checkpoint)
             return inclusion;
         Outcome<SignedCheckpoint> signed = SignedCheckpoint.Read(Jcs.Must(checkpoint).Utf8);

@@ -61,15 +61,8 @@ public sealed record ConsistencyProof(long FirstSize, long SecondSize, IReadOnly
         if (read.Value.Count != 3 || read.Value.CountOf("firstSize") is not { } first || read.Value.CountOf("secondSize") is not { } second
             || read.Value["path"] is not JsonArray { Count: <= LongestPath } hashes)
             return new Refused("The document does not show that one log is the beginning of another.");
-        List<Sha256Digest> path = [];
-        foreach (JsonNode? hash in hashes)
-        {
-            Outcome<Sha256Digest> digest = Sha256Digest.Parse(hash.AsText());
-            if (!digest.IsOk)
-                return new Refused(digest.Sentence);
-            path.Add(digest.Value);
-        }
-        return new ConsistencyProof(first, second, path);
+        Outcome<List<Sha256Digest>> path = hashes.Digests();
+        return path.IsOk ? new ConsistencyProof(first, second, path.Value) : new Refused(path.Sentence);
     }
 
     /// <summary>Whether the proof leads to both roots; the algorithm is that of RFC 9162, 2.1.4.2.</summary>

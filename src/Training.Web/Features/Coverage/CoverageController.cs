@@ -30,7 +30,6 @@ public sealed class CoverageController(
             return await Page(form);
         }
 
-
         var outcome = await coverage.SetNeeds(actor, needs);
         if (outcome.IsOk) return this.Done(words["Saved how many people you need."], "/coverage");
         if (outcome.Fault == Training.Records.Refused.NotFound) return this.NotShown(outcome.Fault);

@@ -29,13 +29,7 @@ public sealed class CrewsController(Training.Records.Staffing.Jobs jobs, Current
         }
 
         var outcome = await jobs.Confirm(await current.Get(), job, chosen);
-        if (!outcome.IsOk)
-        {
-            // What was ticked stays ticked on the page that says why not.
-            if (places is { Count: > 0 }) TempData["Ticked"] = places.ToArray();
-            return this.NotDone(outcome.Fault, $"/jobs/{job}");
-        }
-
+        if (!outcome.IsOk) return this.NotDone(outcome.Fault, $"/jobs/{job}");
         if (!prove) return this.Done(words["The crew is confirmed."], $"/jobs/{job}");
         var proof = await jobs.Prove(await current.Get(), job, line => JobNames.ForCustomer(words, line));
         return proof.IsOk ? this.Done(words["The crew is confirmed."], $"/proofs/{proof.Value.Id}") : this.NotDone(proof.Fault, $"/jobs/{job}");

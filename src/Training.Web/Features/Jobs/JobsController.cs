@@ -45,7 +45,6 @@ public sealed class JobsController(Training.Records.Staffing.Jobs jobs, CurrentA
         if (!isDay) Response.StatusCode = StatusCodes.Status422UnprocessableEntity;
         return View(new JobPage(found.Value)
         {
-            Ticked = TempData["Ticked"] as string[],
             Day = day is not null && asked.IsOk ? asked.Value : null,
             WrongDay = isDay ? null : words["“{0}” is no day. Write a day as 2026-03-14.", on!].Value,
         });

@@ -26,20 +26,6 @@ public sealed record JobPage(JobView View)
     /// <summary>What is wrong with the day that was asked for, if anything.</summary>
     public string? WrongDay { get; init; }
 
-    /// <summary>What stays ticked, as <c>competency/person</c>, after a crew was refused; null where the crew or the proposal is shown.</summary>
-    public IReadOnlyList<string>? Ticked { get; init; }
-
-    /// <summary>Whether somebody's box is ticked for a competency.</summary>
-    /// <param name="need">The competency.</param>
-    /// <param name="candidate">The person.</param>
-    public bool IsTicked(JobNeedView need, CrewCandidate candidate)
-    {
-        ArgumentNullException.ThrowIfNull(need);
-        ArgumentNullException.ThrowIfNull(candidate);
-        return candidate.May && (Ticked?.Contains($"{need.Competency}/{candidate.Record.Person}")
-            ?? (View.Confirmed is null ? candidate.IsProposed : candidate.IsConfirmed));
-    }
-
     /// <summary>Whether somebody of the confirmed crew may no longer do the work on all the days.</summary>
     public bool HasLost => View.Job.CalledOffAt is null && View.Needs.Any(need => need.Candidates.Any(candidate => candidate is { IsConfirmed: true, May: false }));
 }

@@ -13,7 +13,7 @@ namespace Training.Web.Features.RecordConfirmations;
 [Authorize(Roles = Roles.Owner + "," + Roles.Examiner + "," + Roles.Administrator)]
 public sealed class RecordConfirmationsController(CompetencyRecords records, CurrentActor current, IStringLocalizer<Words> words) : Controller
 {
-    /// <summary>Confirms a record from today on. A second time on the same day changes nothing.</summary>
+    /// <summary>Confirms a record for the period that today is in. A second time on the same day changes nothing.</summary>
     /// <param name="record">The record.</param>
     /// <param name="work">Which work was seen.</param>
     [HttpPost("/records/{record}/confirmation")]
